@@ -1,0 +1,124 @@
+namespace Flushback.Geometry;
+
+/// <summary>A directed line or circular arc from one point to another.</summary>
+/// <remarks>
+/// On a counter-clockwise outline the material lies to the left of the direction of travel, and
+/// <see cref="OutwardNormalAt"/> points to the right, out of it. An arc is convex there when its bulge is positive.
+/// </remarks>
+/// <param name="Start">Where the edge begins.</param>
+/// <param name="End">Where the edge ends.</param>
+/// <param name="Bulge">Tangent of a quarter of the included angle; zero for a line. See <see cref="Vertex.Bulge"/>.</param>
+public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
+{
+    /// <summary>True for a circular arc, false for a straight line.</summary>
+    public bool IsArc => Bulge != 0;
+
+    /// <summary>Straight vector from start to end.</summary>
+    public Vector Chord => End - Start;
+
+    /// <summary>Included angle, positive counter-clockwise, in (-2 pi, 2 pi); zero for a line.</summary>
+    public Angle Sweep => new(4 * Math.Atan(Bulge));
+
+    /// <summary>Radius in millimetres; infinite for a line.</summary>
+    public double RadiusMm =>
+        IsArc ? Chord.Length * (1 + (Bulge * Bulge)) / (4 * Math.Abs(Bulge)) : double.PositiveInfinity;
+
+    /// <summary>Centre of the arc; not defined for a line.</summary>
+    public Point Centre
+    {
+        get
+        {
+            // The centre lies left of the chord by chord (1 - b^2) / (4 b).
+            double factor = (1 - (Bulge * Bulge)) / (4 * Bulge);
+            return Start.MidpointTo(End) + (Chord.Left * factor);
+        }
+    }
+
+    /// <summary>Length along the edge, in millimetres.</summary>
+    public double LengthMm => IsArc ? RadiusMm * Math.Abs(Sweep.Radians) : Chord.Length;
+
+    /// <summary>The same edge travelled the other way.</summary>
+    public Edge Reversed => new(End, Start, -Bulge);
+
+    /// <summary>The edge between two points on a circle, travelled through the given signed angle.</summary>
+    public static Edge Arc(Point start, Point end, Angle sweep) => new(start, end, Math.Tan(sweep.Radians / 4));
+
+    /// <summary>The point at a fraction (0 start, 1 end) of the length.</summary>
+    public Point PointAt(double fraction)
+    {
+        if (!IsArc)
+        {
+            return Start + (Chord * fraction);
+        }
+
+        return Start.RotatedAbout(Centre, Sweep * fraction);
+    }
+
+    /// <summary>Unit direction of travel at a fraction of the length.</summary>
+    public Vector TangentAt(double fraction)
+    {
+        // The tangent at the start is the chord turned back by half the sweep.
+        Vector chord = Chord.Normalized;
+        return IsArc ? chord.Rotated(Sweep * (fraction - 0.5)) : chord;
+    }
+
+    /// <summary>Unit normal at a fraction of the length, to the right of travel: out of a counter-clockwise outline.</summary>
+    public Vector OutwardNormalAt(double fraction) => TangentAt(fraction).Right;
+
+    /// <summary>Smallest box that holds the edge.</summary>
+    public Box Bounds
+    {
+        get
+        {
+            Box box = Box.Empty.Including(Start).Including(End);
+            if (!IsArc)
+            {
+                return box;
+            }
+
+            Point centre = Centre;
+            double radius = RadiusMm;
+            ReadOnlySpan<Vector> extremes = [new(1, 0), new(0, 1), new(-1, 0), new(0, -1)];
+            foreach (Vector direction in extremes)
+            {
+                if (SpansDirection(direction))
+                {
+                    box = box.Including(centre + (direction * radius));
+                }
+            }
+
+            return box;
+        }
+    }
+
+    /// <summary>True when the ray from the arc's centre in a direction meets the arc. For arcs only.</summary>
+    public bool SpansDirection(Vector fromCentre)
+    {
+        // A point of the circle is on the arc when it lies on the arc's side of the chord.
+        Point onCircle = Centre + (fromCentre * (RadiusMm / fromCentre.Length));
+        double side = Chord.Cross(onCircle - Start);
+        return Bulge > 0 ? side <= 0 : side >= 0;
+    }
+
+    /// <summary>Fraction of the sweep at which the arc passes a direction from its centre; in [0, 1] when on the arc.</summary>
+    public double FractionAtDirection(Vector fromCentre)
+    {
+        Vector start = Start - Centre;
+        double turn = Math.Atan2(start.Cross(fromCentre), start.Dot(fromCentre));
+        double sweep = Sweep.Radians;
+        if (sweep > 0 && turn < 0)
+        {
+            turn += Math.Tau;
+        }
+        else if (sweep < 0 && turn > 0)
+        {
+            turn -= Math.Tau;
+        }
+
+        double fraction = turn / sweep;
+
+        // Just before the start reads as nearly a full turn: bring it back below zero.
+        double fullTurn = Math.Tau / Math.Abs(sweep);
+        return fraction > (1 + fullTurn) / 2 ? fraction - fullTurn : fraction;
+    }
+}
