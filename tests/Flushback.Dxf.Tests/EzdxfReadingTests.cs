@@ -10,14 +10,16 @@ namespace Flushback.Dxf.Tests;
 public sealed class EzdxfReadingTests(EzdxfDrawings drawings) : IClassFixture<EzdxfDrawings>
 {
     [Theory]
-    [MemberData(nameof(EzdxfDrawings.Versions), MemberType = typeof(EzdxfDrawings))]
-    public void Every_version_reads_to_the_same_geometry(string version)
+    [MemberData(nameof(EzdxfDrawings.AllFiles), MemberType = typeof(EzdxfDrawings))]
+    public void Every_version_and_form_reads_to_the_same_geometry(string name)
     {
-        string name = $"basic_{version}.dxf";
         DxfReadResult result = DxfReader.Read(
             drawings.Bytes(name),
             // R12 has no $INSUNITS of its own, and ezdxf keeps to that.
-            new DxfReadOptions { Unit = version == "R12" ? DrawingUnit.Millimetre : null }
+            new DxfReadOptions
+            {
+                Unit = name.Contains("R12", StringComparison.Ordinal) ? DrawingUnit.Millimetre : null,
+            }
         );
         DxfDrawing drawing = Assert.IsType<DxfDrawing>(result.Drawing);
         JsonElement contents = drawings.Contents.GetProperty(name);
@@ -37,6 +39,9 @@ public sealed class EzdxfReadingTests(EzdxfDrawings drawings) : IClassFixture<Ez
             Assert.Equal(expected[i][1].GetDouble(), spring.Vertices[i].Position.Y, 1e-9);
             Assert.Equal(expected[i][2].GetDouble(), spring.Vertices[i].Bulge, 1e-12);
         }
+
+        // Layer names survive code pages and UTF-8.
+        Assert.Single(DxfContours.ContoursOf(drawing, "Griffschale_\u00E4\u00DF", 0.01).Circles);
 
         var pins = DxfContours.ContoursOf(drawing, "PINS", 0.01).Circles;
         Assert.Equal(

@@ -10,10 +10,10 @@ namespace Flushback.Dxf.Tests;
 public sealed class OverlayTests(EzdxfDrawings drawings) : IClassFixture<EzdxfDrawings>
 {
     [Theory]
-    [MemberData(nameof(EzdxfDrawings.Versions), MemberType = typeof(EzdxfDrawings))]
-    public void The_users_drawing_stays_and_ours_is_beside_it(string version)
+    [MemberData(nameof(EzdxfDrawings.AllFiles), MemberType = typeof(EzdxfDrawings))]
+    public void The_users_drawing_stays_and_ours_is_beside_it(string name)
     {
-        byte[] original = drawings.Bytes($"basic_{version}.dxf");
+        byte[] original = drawings.Bytes(name);
         JsonElement before = Referee.Dump(original);
         JsonElement after = Referee.Dump(DxfOverlay.AddTo(original, DrawingUnit.Millimetre, Marks.Layers));
 
@@ -31,10 +31,10 @@ public sealed class OverlayTests(EzdxfDrawings drawings) : IClassFixture<EzdxfDr
     }
 
     [Theory]
-    [MemberData(nameof(EzdxfDrawings.Versions), MemberType = typeof(EzdxfDrawings))]
-    public void Every_line_of_the_original_is_still_there_in_its_order(string version)
+    [MemberData(nameof(EzdxfDrawings.TextFiles), MemberType = typeof(EzdxfDrawings))]
+    public void Every_line_of_the_original_is_still_there_in_its_order(string name)
     {
-        byte[] original = drawings.Bytes($"basic_{version}.dxf");
+        byte[] original = drawings.Bytes(name);
         List<string> before = [.. LinesOf(original)];
         Queue<string> after = new(LinesOf(DxfOverlay.AddTo(original, DrawingUnit.Millimetre, Marks.Layers)));
 
@@ -54,14 +54,10 @@ public sealed class OverlayTests(EzdxfDrawings drawings) : IClassFixture<EzdxfDr
     private static string[] LinesOf(byte[] file) => Encoding.UTF8.GetString(file).Split('\n');
 
     [Theory]
-    [MemberData(nameof(EzdxfDrawings.Versions), MemberType = typeof(EzdxfDrawings))]
-    public void New_handles_are_unique_and_the_seed_lies_above_them(string version)
+    [MemberData(nameof(EzdxfDrawings.TextFiles), MemberType = typeof(EzdxfDrawings))]
+    public void New_handles_are_unique_and_the_seed_lies_above_them(string name)
     {
-        byte[] overlaid = DxfOverlay.AddTo(
-            drawings.Bytes($"basic_{version}.dxf"),
-            DrawingUnit.Millimetre,
-            Marks.Layers
-        );
+        byte[] overlaid = DxfOverlay.AddTo(drawings.Bytes(name), DrawingUnit.Millimetre, Marks.Layers);
         string[] lines = Encoding.UTF8.GetString(overlaid).ReplaceLineEndings("\n").Split('\n');
         List<long> handles = [];
         long seed = 0;
@@ -110,7 +106,7 @@ public sealed class OverlayTests(EzdxfDrawings drawings) : IClassFixture<EzdxfDr
     [Fact]
     public void A_second_overlay_uses_the_layers_that_are_there()
     {
-        byte[] once = DxfOverlay.AddTo(drawings.Bytes("basic_R2010.dxf"), DrawingUnit.Millimetre, Marks.Layers);
+        byte[] once = DxfOverlay.AddTo(drawings.Bytes("basic_R2010_asc.dxf"), DrawingUnit.Millimetre, Marks.Layers);
         JsonElement twice = Referee.Dump(DxfOverlay.AddTo(once, DrawingUnit.Millimetre, Marks.Layers));
         Marks.AssertClean(twice);
         Assert.Equal(
@@ -156,7 +152,7 @@ public sealed class OverlayTests(EzdxfDrawings drawings) : IClassFixture<EzdxfDr
     [Fact]
     public void What_was_added_reads_back_as_it_was()
     {
-        byte[] overlaid = DxfOverlay.AddTo(drawings.Bytes("basic_R2018.dxf"), DrawingUnit.Millimetre, Marks.Layers);
+        byte[] overlaid = DxfOverlay.AddTo(drawings.Bytes("basic_R2018_bin.dxf"), DrawingUnit.Millimetre, Marks.Layers);
         var drawing = DxfReader.Read(overlaid, DxfReadOptions.Default).Drawing!;
         var contour = Assert.Single(
             Chaining

@@ -78,7 +78,7 @@ def basic_drawing(version: str):
     doc = ezdxf.new(version, setup=True)
     doc.header["$INSUNITS"] = 4
     doc.header["$MEASUREMENT"] = 1
-    for name, colour in (("BLADE", 1), ("SPRING", 3), ("PINS", 5), ("NOTES", 8), ("HIDDEN", 6), ("COLD", 4)):
+    for name, colour in (("BLADE", 1), ("SPRING", 3), ("PINS", 5), ("NOTES", 8), ("HIDDEN", 6), ("COLD", 4), ("Griffschale_\u00e4\u00df", 2)):
         doc.layers.add(name, color=colour)
     doc.layers.get("HIDDEN").off()
     doc.layers.get("COLD").freeze()
@@ -100,6 +100,7 @@ def basic_drawing(version: str):
     # The same pin hole seen from behind, as a mirror command leaves it.
     msp.add_circle((10, 5), 2, dxfattribs={"layer": "PINS", "extrusion": (0, 0, -1)})
     msp.add_text("heat treat to 58", dxfattribs={"layer": "NOTES", "height": 2})
+    msp.add_circle((0, 0), 9, dxfattribs={"layer": "Griffschale_\u00e4\u00df"})
     msp.add_line((0, 0), (1, 1), dxfattribs={"layer": "HIDDEN"})
     msp.add_line((0, 0), (1, 1), dxfattribs={"layer": "COLD"})
     return doc, points
@@ -111,9 +112,10 @@ def make(folder: str) -> dict:
     made = {}
     for version in VERSIONS:
         doc, points = basic_drawing(version)
-        path = target / f"basic_{version}.dxf"
-        doc.saveas(path)
-        made[path.name] = {"version": doc.dxfversion, "spring": points}
+        for form in ("asc", "bin"):
+            path = target / f"basic_{version}_{form}.dxf"
+            doc.saveas(path, fmt=form)
+            made[path.name] = {"version": doc.dxfversion, "spring": points}
     return made
 
 

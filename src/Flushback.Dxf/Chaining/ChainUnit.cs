@@ -26,8 +26,7 @@ internal sealed class ChainUnit(DxfShape shape, ImmutableArray<Edge> edges)
     public bool IsLineAt(bool isLast) => !(isLast ? Edges[^1] : Edges[0]).IsArc;
 
     /// <summary>How a contour names an entity.</summary>
-    public static string NameOf(DxfShape shape) =>
-        shape.Handle.Length > 0 ? shape.Handle : $"line {Wording.Whole(shape.Line)}";
+    public static string NameOf(DxfShape shape) => shape.Handle.Length > 0 ? shape.Handle : shape.Place;
 }
 
 /// <summary>One end of a unit.</summary>

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Flushback.Dxf.Drawings;
 
 /// <summary>One entity of a drawing as lines, arcs and circles.</summary>
@@ -9,5 +11,11 @@ namespace Flushback.Dxf.Drawings;
 public sealed record DxfShape(string Handle, string Layer, string TypeName, int Line, ShapeGeometry Geometry)
 {
     /// <summary>How an issue names the entity: type, handle when it has one, and line.</summary>
-    public string Label => Handle.Length > 0 ? $"{TypeName} {Handle} (line {Line})" : $"{TypeName} at line {Line}";
+    public string Label => Handle.Length > 0 ? $"{TypeName} {Handle} ({Place})" : $"{TypeName} at {Place}";
+
+    /// <summary>Where the entity begins, in words: <c>line 120</c>, or <c>byte 2310</c> of a binary file.</summary>
+    public string Place => string.Create(CultureInfo.InvariantCulture, $"{PlaceWord} {Line}");
+
+    /// <summary>What <see cref="Line"/> counts: lines, or bytes of a binary file.</summary>
+    internal string PlaceWord { get; init; } = "line";
 }

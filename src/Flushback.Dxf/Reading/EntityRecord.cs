@@ -27,11 +27,15 @@ internal readonly record struct EntityRecord(
     /// <summary>Which way the normal of its own plane points.</summary>
     public Facing Facing { get; init; }
 
+    /// <summary>What <see cref="Line"/> counts: lines, or bytes of a binary file.</summary>
+    public string PlaceWord { get; init; } = "line";
+
+    /// <summary>Where it begins.</summary>
+    public string Place => $"{PlaceWord} {Wording.Whole(Line)}";
+
     /// <summary>How a sentence names it.</summary>
     public string Label =>
-        Handle.Length > 0
-            ? $"{Type} {Handle} on layer {Layer} (line {Wording.Whole(Line)})"
-            : $"{Type} on layer {Layer} (line {Wording.Whole(Line)})";
+        Handle.Length > 0 ? $"{Type} {Handle} on layer {Layer} ({Place})" : $"{Type} on layer {Layer} ({Place})";
 }
 
 /// <summary>Which way the normal of an entity's own plane points (groups 210, 220, 230).</summary>

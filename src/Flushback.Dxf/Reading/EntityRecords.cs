@@ -16,7 +16,9 @@ internal sealed class EntityRecords(TagFile file, NamePool names, ReadingLog log
         DxfTag opening = file.Tags[first];
         string type = names.NameOf(opening).ToUpperInvariant();
         int end = EndOf(first, sectionEnd);
-        EntityRecord record = WithOwnGroups(new EntityRecord(type, "", "0", opening.Line, first, end, end));
+        EntityRecord record = WithOwnGroups(
+            new EntityRecord(type, "", "0", opening.Line, first, end, end) { PlaceWord = file.Form.PlaceWord }
+        );
         return type is "POLYLINE" or "INSERT" ? record with { FollowersEnd = EndOfFollowers(end, sectionEnd) } : record;
     }
 

@@ -64,7 +64,7 @@ internal sealed class ModelSpaceReader
             {
                 log.Error(
                     DxfIssueCodes.Structure,
-                    $"Line {Wording.Whole(file.Tags[i].Line)} holds group {Wording.Whole(file.Tags[i].Code)} where an entity "
+                    $"At {file.Place(file.Tags[i].Line)} stands group {Wording.Whole(file.Tags[i].Code)} where an entity "
                         + "should begin with group 0; export the drawing again.",
                     file.Tags[i].Line
                 );
@@ -81,8 +81,8 @@ internal sealed class ModelSpaceReader
             if (entities > limits.MaxEntities)
             {
                 log.LimitExceeded(
-                    $"The drawing has more than {Wording.Whole(limits.MaxEntities)} entities (reached at line "
-                        + $"{Wording.Whole(record.Line)}); leave out what is not needed, or raise the limit.",
+                    $"The drawing has more than {Wording.Whole(limits.MaxEntities)} entities (reached at "
+                        + $"{record.Place}); leave out what is not needed, or raise the limit.",
                     record.Line
                 );
                 return;
@@ -142,6 +142,11 @@ internal sealed class ModelSpaceReader
             return;
         }
 
-        shapes.Add(new DxfShape(record.Handle, record.Layer, record.Type, record.Line, geometry));
+        shapes.Add(
+            new DxfShape(record.Handle, record.Layer, record.Type, record.Line, geometry)
+            {
+                PlaceWord = record.PlaceWord,
+            }
+        );
     }
 }

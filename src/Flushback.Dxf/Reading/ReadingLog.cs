@@ -67,7 +67,7 @@ internal sealed class ReadingLog
             new DxfIssue(
                 DxfIssueCodes.Number,
                 DxfIssueKind.Error,
-                $"{record.Label}: group {Wording.Whole(tag.Code)} at line {Wording.Whole(tag.ValueLine(file.IsBinary))} "
+                $"{record.Label}: group {Wording.Whole(tag.Code)} at {file.Place(tag.ValueLine(file.IsBinary))} "
                     + $"should be a number and is {value}; {hint}.",
                 record.Handle,
                 record.Layer,
@@ -125,6 +125,6 @@ internal sealed class ReadingLog
             Count == 1
                 ? $"{First.Label} {becauseOne} and was left out."
                 : $"{Wording.Whole(Count)} {First.Type} entities on layer {First.Layer} {becauseMany} and were left out; "
-                    + $"the first is {(First.Handle.Length > 0 ? First.Handle + " " : "")}at line {Wording.Whole(First.Line)}.";
+                    + $"the first is {(First.Handle.Length > 0 ? First.Handle + " " : "")}at {First.Place}.";
     }
 }

@@ -45,9 +45,9 @@ internal sealed class Sections
             log.Error(
                 start == 0 ? DxfIssueCodes.NotDxf : DxfIssueCodes.Structure,
                 start == 0
-                    ? $"This is no DXF file: it should begin with group 0 SECTION and line {Wording.Whole(opening.Line)} "
+                    ? $"This is no DXF file: it should begin with group 0 SECTION and {file.Place(opening.Line)} "
                         + $"begins group {Wording.Whole(opening.Code)} with {Wording.Quoted(file.Text(opening))}; export the drawing as DXF."
-                    : $"Between two sections, line {Wording.Whole(opening.Line)} holds group {Wording.Whole(opening.Code)} "
+                    : $"Between two sections, {file.Place(opening.Line)} holds group {Wording.Whole(opening.Code)} "
                         + $"with {Wording.Quoted(file.Text(opening))}, where group 0 SECTION or EOF belongs; export the drawing again.",
                 opening.Line
             );
@@ -74,7 +74,7 @@ internal sealed class Sections
             int line = file.Tags[end].Line;
             log.Error(
                 DxfIssueCodes.Structure,
-                $"Section {name} is not closed: {file.Text(file.Tags[end])} at line {Wording.Whole(line)} comes before its "
+                $"Section {name} is not closed: {file.Text(file.Tags[end])} at {file.Place(line)} comes before its "
                     + "ENDSEC, so part of the file is missing; export the drawing again.",
                 line
             );
@@ -105,7 +105,7 @@ internal sealed class Sections
         {
             log.Error(
                 file.EndsWithMark || found.Count == 0 ? DxfIssueCodes.Structure : DxfIssueCodes.Truncated,
-                $"The file has no ENTITIES section, so nothing is drawn in it (it ends at line {Wording.Whole(file.LastLine)}); "
+                $"The file has no ENTITIES section, so nothing is drawn in it (it ends at {file.Place(file.LastLine)}); "
                     + "export the drawing again.",
                 file.LastLine
             );
@@ -116,7 +116,7 @@ internal sealed class Sections
                 new DxfIssue(
                     DxfIssueCodes.EndOfFile,
                     DxfIssueKind.Notice,
-                    $"The file lacks its EOF mark after line {Wording.Whole(file.LastLine)}; its sections are complete and were read.",
+                    $"The file lacks its EOF mark after {file.Place(file.LastLine)}; its sections are complete and were read.",
                     Line: file.LastLine
                 )
             );
@@ -127,7 +127,7 @@ internal sealed class Sections
                 new DxfIssue(
                     DxfIssueCodes.EndOfFile,
                     DxfIssueKind.Notice,
-                    $"Something follows the EOF mark at line {Wording.Whole(file.LastLine)}; it was not read.",
+                    $"Something follows the EOF mark at {file.Place(file.LastLine)}; it was not read.",
                     Line: file.LastLine
                 )
             );
@@ -137,7 +137,7 @@ internal sealed class Sections
     private static void Truncated(TagFile file, string where, ReadingLog log) =>
         log.Error(
             DxfIssueCodes.Truncated,
-            $"The file is cut short: it ends at line {Wording.Whole(file.LastLine)} {where}; copy or export it again.",
+            $"The file is cut short: it ends at {file.Place(file.LastLine)} {where}; copy or export it again.",
             file.LastLine
         );
 }

@@ -22,6 +22,9 @@ internal sealed record TagFile(ReadOnlyMemory<byte> Bytes, IReadOnlyList<DxfTag>
 
     public bool IsBinary => Form.IsBinary;
 
+    /// <summary>A place in the file as a sentence names it: a line of a text file, a byte of a binary one.</summary>
+    public string Place(int lineOrByte) => $"{Form.PlaceWord} {Wording.Whole(lineOrByte)}";
+
     /// <summary>The value's raw bytes, without surrounding blanks in a text file.</summary>
     public ReadOnlySpan<byte> Raw(in DxfTag tag)
     {

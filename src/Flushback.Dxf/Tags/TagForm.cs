@@ -6,6 +6,9 @@ namespace Flushback.Dxf.Tags;
 /// <param name="LineEnd">In the text form: the line ending to write with.</param>
 internal readonly record struct TagForm(bool IsBinary, bool HasWideCodes, string LineEnd)
 {
+    /// <summary>What a place in the file is counted in.</summary>
+    public string PlaceWord => IsBinary ? "byte" : "line";
+
     /// <summary>Text, with the given line ending.</summary>
     public static TagForm Ascii(string lineEnd) => new(IsBinary: false, HasWideCodes: false, lineEnd);
 

@@ -38,10 +38,13 @@ internal static class TagReader
 
         if (bytes.StartsWith(BinaryMark))
         {
-            return TagScan.Failed(
-                DxfIssueCodes.FormUnsupported,
-                "This is a binary DXF file; save it as ASCII (text) DXF, which every program can do."
-            );
+            TagScan binary = BinaryTagReader.Read(memory, BinaryMark.Length, ct);
+            return binary.File is { } binaryFile
+                ? binary with
+                {
+                    File = HeaderMarks.WithEncoding(binaryFile, hasUtf8Mark: false),
+                }
+                : binary;
         }
 
         bool hasMark = bytes.StartsWith(Utf8Mark);

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
 using Flushback.Dxf.Tags;
@@ -19,7 +20,18 @@ internal sealed class Splices(TagFile file)
     /// <summary>Raises a whole number in the file; one that is damaged stays.</summary>
     public void RaiseCount(in DxfTag tag, int by)
     {
-        if (file.TryInteger(tag, out int count))
+        if (!file.TryInteger(tag, out int count))
+        {
+            return;
+        }
+
+        if (file.IsBinary)
+        {
+            byte[] raw = new byte[2];
+            BinaryPrimitives.WriteInt16LittleEndian(raw, (short)Math.Min(count + by, short.MaxValue));
+            changes.Add((tag.Start, tag.Length, raw));
+        }
+        else
         {
             ReplaceText(tag, (count + by).ToString(CultureInfo.InvariantCulture));
         }
