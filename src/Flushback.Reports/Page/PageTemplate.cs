@@ -29,7 +29,12 @@ internal static class PageTemplate
     private static TemplateOptions CreateOptions()
     {
         // A name the template misspells must fail the tests, not leave a gap on the page.
-        var options = new TemplateOptions { StrictFilters = true, Undefined = name => { throw new InvalidOperationException("UNDEF " + name); } };
+        var options = new TemplateOptions
+        {
+            StrictFilters = true,
+            Undefined = name =>
+                throw new InvalidOperationException($"The page asks for {name}, which it is not given."),
+        };
         options.MemberAccessStrategy.Register<ReportSheet>();
         options.MemberAccessStrategy.Register<StopOnPage>();
         options.MemberAccessStrategy.Register<StopRow>();

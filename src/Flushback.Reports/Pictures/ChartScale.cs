@@ -30,15 +30,16 @@ internal sealed class ChartScale
         double high = lifts.Max();
 
         // Room above for the words at the peaks, a little below so that the windows do not sit on the axis.
-        _lowMm = low - (0.07 * (high - low));
-        _highMm = high + (0.2 * (high - low));
-
         bool wide = shape == ChartShape.Wide;
+        _lowMm = low - (0.07 * (high - low));
+        _highMm = high + ((wide ? 0.22 : 0.26) * (high - low));
+
         Width = wide ? 1000 : 420;
         Height = wide ? 500 : 470;
         TextSize = wide ? 16 : 14.5;
         Plot = wide ? new Box(70, 64, 924, 396) : new Box(46, 62, 372, 352);
         TickStepDeg = wide ? 15 : 45;
+        WindowReachDeg = wide ? 8 : 14;
     }
 
     public double Width { get; }
@@ -54,6 +55,9 @@ internal sealed class ChartScale
     public Box Strip => new(Plot.MinX, Plot.MaxY + 38, Plot.MaxX, Plot.MaxY + 66);
 
     public double TickStepDeg { get; }
+
+    /// <summary>How far a stop's window is drawn to either side of its rest angle.</summary>
+    public double WindowReachDeg { get; }
 
     public IEnumerable<double> AngleTicksDeg => Ticks(_firstDeg, _lastDeg, TickStepDeg);
 

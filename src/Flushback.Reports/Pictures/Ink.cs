@@ -84,6 +84,10 @@ internal sealed class Ink
     public static Ink Curve { get; } =
         new("fb-curve", ("fill", "none"), ("stroke", "#24568f"), ("stroke-width", "2.6"), ("stroke-linejoin", "round"));
 
+    /// <summary>Where the blade rests: on the chart, and as the hand of a gauge.</summary>
+    public static Ink RestPoint { get; } =
+        new("fb-stop", ("fill", InkColour), ("stroke", PaperColour), ("stroke-width", "1.5"));
+
     public static Ink CurvePoint { get; } =
         new("fb-point", ("fill", "#24568f"), ("stroke", PaperColour), ("stroke-width", "1.5"));
 

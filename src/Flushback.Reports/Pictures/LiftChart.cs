@@ -9,9 +9,6 @@ namespace Flushback.Reports.Pictures;
 /// <summary>The lift over the rotation: millimetres on the left, thousandths on the right, and below what carries the spring.</summary>
 public static class LiftChart
 {
-    /// <summary>Half the width, in degrees, at which a stop's window is drawn about its rest angle.</summary>
-    private const double WindowReachDeg = 8;
-
     /// <summary>Draws the chart.</summary>
     /// <returns>A complete SVG picture.</returns>
     public static XElement Draw(BenchReport report, ChartShape shape)
@@ -91,8 +88,8 @@ public static class LiftChart
 
     private static IEnumerable<XElement> Window(ChartScale scale, StopReading stop)
     {
-        double left = Math.Max(scale.Plot.MinX, scale.X(stop.RestAngle.Degrees - WindowReachDeg));
-        double right = Math.Min(scale.Plot.MaxX, scale.X(stop.RestAngle.Degrees + WindowReachDeg));
+        double left = Math.Max(scale.Plot.MinX, scale.X(stop.RestAngle.Degrees - scale.WindowReachDeg));
+        double right = Math.Min(scale.Plot.MaxX, scale.X(stop.RestAngle.Degrees + scale.WindowReachDeg));
         double top = scale.Y(VerdictWords.Ceiling(stop));
         double bottom = scale.Y(VerdictWords.Floor(stop));
         yield return Svg.Rectangle(Ink.Window, new Box(left, top, right, bottom));
@@ -108,7 +105,7 @@ public static class LiftChart
             : "middle";
         double top = scale.Plot.MinY;
         yield return Svg.Line(Ink.Hairline, new Point(x, top), new Point(x, scale.Plot.MaxY));
-        yield return Svg.Disc(Ink.Contact, scale.At(stop.RestAngle, stop.LiftMm), 5.5);
+        yield return Svg.Disc(Ink.RestPoint, scale.At(stop.RestAngle, stop.LiftMm), 5.5);
         yield return Svg.Words(Ink.StrongLabel, new Point(x, top - size - 8), size, StopNames.Of(stop.Stop), anchor);
         yield return Svg.Words(
             Ink.Label,

@@ -55,11 +55,18 @@ public static class StopPicture
     {
         Point at = pane.At(gap.Corner.MidpointTo(gap.Nose));
         double radius = (gap.Corner.DistanceTo(gap.Nose) * pane.Scale / 2) + 6;
-        Vector outward = new Vector(1, 1).Normalized;
-        Point label = at + (outward * (radius + 34));
+        var outward = new Vector(1, 1).Normalized;
+        Point leader = at + (outward * (radius + 30));
+        string words = $"corner gap {Measure.Typeset.Mm(gap.GapMm, 2)} mm";
         yield return Svg.Disc(Ink.Hairline, at, radius);
-        yield return Svg.Line(Ink.Hairline, at + (outward * radius), label);
-        yield return Svg.Words(Ink.Label, label + new Vector(4, 12), 18, $"corner gap {Measure.Typeset.Mm(gap.GapMm)}");
+        yield return Svg.Line(Ink.Hairline, at + (outward * radius), leader);
+        yield return Svg.Words(
+            Ink.Label,
+            new Point(Math.Min(leader.X + 60, pane.Width - 12), leader.Y + 16),
+            18,
+            words,
+            "end"
+        );
     }
 
     // The finest grid that still reads as a grid and not as a tint.

@@ -39,7 +39,7 @@ internal static class WindowGauge
                     ?
                     [
                         Svg.Path(
-                            Ink.Contact,
+                            Ink.RestPoint,
                             Svg.Through(
                                 [new Point(needle, 22), new Point(needle - 6, 3), new Point(needle + 6, 3)],
                                 closed: true
