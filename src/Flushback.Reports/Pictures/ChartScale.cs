@@ -9,6 +9,9 @@ internal sealed class ChartScale
 {
     private static readonly double[] RoundFactors = [1, 2, 5, 10];
 
+    /// <summary>A curve flatter than this is drawn flat, not blown up.</summary>
+    private const double LeastSpanMm = 0.05;
+
     private readonly double _firstDeg;
     private readonly double _lastDeg;
     private readonly double _lowMm;
@@ -27,7 +30,7 @@ internal sealed class ChartScale
             .. report.Stops.Select(VerdictWords.Ceiling),
         ];
         double low = lifts.Min();
-        double high = lifts.Max();
+        double high = Math.Max(lifts.Max(), low + LeastSpanMm);
 
         // Room above for the words at the peaks, a little below so that the windows do not sit on the axis.
         bool wide = shape == ChartShape.Wide;
@@ -84,14 +87,9 @@ internal sealed class ChartScale
 
     public Point At(Angle bladeAngle, double liftMm) => new(X(bladeAngle), Y(liftMm));
 
-    /// <summary>1, 2 or 5 times a power of ten, no smaller than asked for; of something flat, 1.</summary>
+    /// <summary>1, 2 or 5 times a power of ten, no smaller than asked for.</summary>
     private static double RoundStep(double least)
     {
-        if (!(least > 0))
-        {
-            return 1;
-        }
-
         double power = Math.Pow(10, Math.Floor(Math.Log10(least)));
         return RoundFactors.First(factor => factor * power >= least * (1 - 1e-12)) * power;
     }

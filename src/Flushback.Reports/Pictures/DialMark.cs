@@ -9,6 +9,9 @@ namespace Flushback.Reports.Pictures;
 /// <summary>Draws the dial standing on the spring's back and the line to which the back would be flush.</summary>
 internal static class DialMark
 {
+    /// <summary>Height from the back to a little above the dial, in picture units.</summary>
+    public const double Height = StemLength + (2 * FaceRadius) + 8;
+
     private const double FaceRadius = 26;
     private const double StemLength = 46;
 

@@ -49,14 +49,19 @@ public static class KnifePicture
 
     private static XElement Name(BenchReport report, Pane pane, StopReading stop)
     {
+        (Point at, string anchor) = NamePlace(report, stop);
+        return Svg.Words(Ink.Label, pane.At(at) + new Vector(0, 6), 18, StopNames.Of(stop.Stop), anchor);
+    }
+
+    private static (Point At, string Anchor) NamePlace(BenchReport report, StopReading stop)
+    {
         Box blade = BladeBox(report.Placement.Knife, stop);
-        (Point at, string anchor) = stop.Stop switch
+        return stop.Stop switch
         {
             Stop.Open => (blade.Centre, "middle"),
             Stop.HalfStop => (new Point(blade.MaxX + 2, blade.Centre.Y), "start"),
             _ => (new Point(blade.Centre.X, Math.Min(blade.MinY, HandleBox(report).MinY) - 5), "middle"),
         };
-        return Svg.Words(Ink.Label, pane.At(at) + new Vector(0, 6), 18, StopNames.Of(stop.Stop), anchor);
     }
 
     private static IEnumerable<XElement> Ruler(Pane pane)
@@ -91,7 +96,8 @@ public static class KnifePicture
             knife.Spring.Bounds.Including(HandleBox(report)),
             (box, stop) => box.Including(BladeBox(knife, stop))
         );
-        return parts.Grown(MarginMm);
+        Box words = report.Stops.Aggregate(parts, (box, stop) => box.Including(NamePlace(report, stop).At));
+        return words.Grown(MarginMm);
     }
 
     private static Box HandleBox(BenchReport report) => report.Placement.Knife.Handle?.Bounds ?? Box.Empty;

@@ -10,7 +10,7 @@ namespace Flushback.Reports.Pictures;
 /// <summary>A close view of tang and nose with the blade resting at a stop.</summary>
 public static class StopPicture
 {
-    private const double Width = 560;
+    internal const double Width = 560;
 
     /// <summary>Draws the stop in the knife frame: blade straw, spring blue, contacts numbered as in the tables.</summary>
     /// <returns>A complete SVG picture; lines and arcs of the outlines are drawn as such.</returns>
@@ -90,7 +90,7 @@ public static class StopPicture
     private static string Rest(StopReading reading) =>
         reading.Rests
             ? $"rests at {Measure.Typeset.Degrees(reading.RestAngle)}"
-            : $"no rest; shown at {Measure.Typeset.Degrees(reading.RestAngle)}";
+            : $"no rest, shown at {Measure.Typeset.Degrees(reading.RestAngle)}";
 
     private static string Description(BenchReport report, StopReading reading)
     {

@@ -12,7 +12,7 @@ internal sealed record ReportSheet
 
     public required string Verdict { get; init; }
 
-    public required bool IsClean { get; init; }
+    public required bool IsInOrder { get; init; }
 
     public required string Zeroing { get; init; }
 
@@ -38,7 +38,7 @@ internal sealed record ReportSheet
         {
             Name = Printable(name) is { Length: > 0 } printable ? printable : "Unnamed knife",
             Verdict = VerdictWords.Of(report),
-            IsClean = report.IsClean,
+            IsInOrder = VerdictWords.IsInOrder(report),
             Zeroing =
                 "Thou are thousandths of an inch. The spring rocks on its centre pin alone, as on the bench; the dial is zeroed"
                 + " with the blade open; plus is proud.",

@@ -39,13 +39,12 @@ internal sealed record StopRow
     {
         double floor = VerdictWords.Floor(reading);
         double ceiling = VerdictWords.Ceiling(reading);
-        double? shown = reading.Rests ? reading.LiftMm : reading.LiftAtNominalMm;
         return new StopRow
         {
             Stop = reading.Stop,
             Name = StopNames.Of(reading.Stop),
-            Thou = shown is { } thou ? measure.SignedThou(thou) : "none",
-            Mm = shown is { } mm ? measure.SignedMm(mm) : "none",
+            Thou = measure.SignedThou(reading.LiftMm),
+            Mm = measure.SignedMm(reading.LiftMm),
             WindowThou = $"{measure.SignedThou(floor)} to {measure.SignedThou(ceiling)}",
             WindowMm = $"{measure.SignedMm(floor)} to {measure.SignedMm(ceiling)}",
             Verdict = VerdictWords.Of(reading, measure),
@@ -67,7 +66,11 @@ internal sealed record StopRow
             yield return $"Next to touch: {pair}, {measure.Length(nearest.GapMm)} away.";
         }
 
-        if (reading.Stop != Stop.Open && reading.Rests)
+        if (!reading.Rests)
+        {
+            yield return $"Read with the blade at {measure.Degrees(reading.RestAngle)}, where it does not stay by itself.";
+        }
+        else if (reading.Stop != Stop.Open)
         {
             string nominal = measure.Degrees(reading.NominalAngle, 0);
             yield return reading.LiftAtNominalMm is { } held

@@ -17,6 +17,7 @@ public static class FaceNames
             BladeFace.ClosedCorner => "closed corner",
             BladeFace.ClosedFace => "closed face",
             BladeFace.Kick => "kick",
+            BladeFace.Ricasso => "ricasso",
             BladeFace.Edge => "edge",
             BladeFace.Spine => "spine",
             BladeFace.Run => "run",

@@ -11,8 +11,8 @@ public static class VerdictWords
         reading.Verdict switch
         {
             ReadingVerdict.Good => "in the window",
-            ReadingVerdict.High => $"high by {measure.Thou(reading.LiftMm - Ceiling(reading))} thou",
-            ReadingVerdict.Low => $"low by {measure.Thou(Floor(reading) - reading.LiftMm)} thou",
+            ReadingVerdict.High => $"high by {Beyond(reading.LiftMm - Ceiling(reading), measure)}",
+            ReadingVerdict.Low => $"low by {Beyond(Floor(reading) - reading.LiftMm, measure)}",
             _ => "does not rest",
         };
 
@@ -23,12 +23,16 @@ public static class VerdictWords
         int warnings = report.Findings.Count(finding => finding.Severity == Severity.Warning);
         return (faults, warnings) switch
         {
+            (0, 0) when !ReadsGood(report) => "Needs work: not every reading lies in its window.",
             (0, 0) => "In order: every reading lies in its window and nothing needs work.",
             (0, _) => $"Needs work: {Counted(warnings, "warning")}.",
             (_, 0) => $"Will not work as drawn: {Counted(faults, "fault")}.",
             _ => $"Will not work as drawn: {Counted(faults, "fault")} and {Counted(warnings, "warning")}.",
         };
     }
+
+    /// <summary>True when nothing needs work: every reading in its window, no finding above a note.</summary>
+    internal static bool IsInOrder(BenchReport report) => report.IsClean && ReadsGood(report);
 
     /// <summary>How much a finding matters, in lower case.</summary>
     public static string Of(Severity severity) =>
@@ -44,6 +48,13 @@ public static class VerdictWords
 
     /// <summary>Highest reading inside the window, in millimetres.</summary>
     internal static double Ceiling(StopReading reading) => reading.Target.LiftMm + reading.Target.ToleranceMm;
+
+    // A hair outside is outside: it must not read as "high by 0.0".
+    private static string Beyond(double mm, Measure measure) =>
+        mm < 0.05 * Measure.MmPerThou ? "less than 0.1 thou" : $"{measure.Thou(mm)} thou";
+
+    private static bool ReadsGood(BenchReport report) =>
+        report.Stops.All(reading => reading.Verdict == ReadingVerdict.Good);
 
     private static string Counted(int count, string noun) =>
         FormattableString.Invariant($"{count} {noun}") + (count == 1 ? "" : "s");

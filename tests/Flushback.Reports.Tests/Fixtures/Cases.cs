@@ -10,6 +10,7 @@ internal static class Cases
         ["in-order"] = SampleReports.InOrder,
         ["reads-badly"] = SampleReports.ReadsBadly,
         ["without-half-stop"] = SampleReports.WithoutHalfStop,
+        ["does-not-rest"] = SampleReports.DoesNotRest,
         ["without-handle"] = SampleReports.WithoutHandle,
     };
 

@@ -37,6 +37,23 @@ internal static class SampleReports
         };
     }
 
+    /// <summary>A blade that hangs far short of closed, the spring high up.</summary>
+    public static BenchReport DoesNotRest()
+    {
+        BenchReport report = InOrder();
+        StopReading closed = report.At(Stop.Closed)! with
+        {
+            Rests = false,
+            Verdict = ReadingVerdict.NoRest,
+            RestAngle = Angle.FromDegrees(165),
+            SpringRotation = StraightSpringKnife.RotationFor(1.2),
+            LiftMm = 1.2,
+            LiftAtNominalMm = null,
+            Contacts = [],
+        };
+        return report with { Stops = [report.Stops[0], report.Stops[1], closed] };
+    }
+
     /// <summary>A mirrored drawing of a knife that reads badly in every way a report can show.</summary>
     public static BenchReport ReadsBadly()
     {
