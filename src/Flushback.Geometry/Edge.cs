@@ -10,14 +10,21 @@ namespace Flushback.Geometry;
 /// <param name="Bulge">Tangent of a quarter of the included angle; zero for a line. See <see cref="Vertex.Bulge"/>.</param>
 public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
 {
+    /// <summary>A bulge no larger than this is a line.</summary>
+    /// <remarks>
+    /// Here the arc departs from its chord by 5e-9 of the chord's length, and rounding of its far-off centre costs as
+    /// much again (the square root of half the machine precision): calling it a line loses nothing.
+    /// </remarks>
+    public const double FlattestBulge = 1e-8;
+
     /// <summary>True for a circular arc, false for a straight line.</summary>
-    public bool IsArc => Bulge != 0;
+    public bool IsArc => Math.Abs(Bulge) > FlattestBulge;
 
     /// <summary>Straight vector from start to end.</summary>
     public Vector Chord => End - Start;
 
     /// <summary>Included angle, positive counter-clockwise, in (-2 pi, 2 pi); zero for a line.</summary>
-    public Angle Sweep => new(4 * Math.Atan(Bulge));
+    public Angle Sweep => IsArc ? new Angle(4 * Math.Atan(Bulge)) : Angle.Zero;
 
     /// <summary>Radius in millimetres; infinite for a line.</summary>
     public double RadiusMm =>
@@ -33,6 +40,9 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
             return Start.MidpointTo(End) + (Chord.Left * factor);
         }
     }
+
+    /// <summary>Greatest distance of the arc from its chord, in millimetres; zero for a line.</summary>
+    public double SagittaMm => IsArc ? Chord.Length * Math.Abs(Bulge) / 2 : 0;
 
     /// <summary>Length along the edge, in millimetres.</summary>
     public double LengthMm => IsArc ? RadiusMm * Math.Abs(Sweep.Radians) : Chord.Length;
@@ -51,7 +61,12 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
             return Start + (Chord * fraction);
         }
 
-        return Start.RotatedAbout(Centre, Sweep * fraction);
+        // The chord to that point, from the whole chord: it needs no centre, so nearly straight arcs keep their digits,
+        // and both ends are met.
+        Angle sweep = Sweep;
+        double sineOfHalf = 2 * Bulge / (1 + (Bulge * Bulge));
+        double share = Math.Sin(sweep.Radians * fraction / 2) / sineOfHalf;
+        return Start + (Chord.Rotated(sweep * ((fraction - 1) / 2)) * share);
     }
 
     /// <summary>Unit direction of travel at a fraction of the length.</summary>
@@ -89,6 +104,29 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
 
             return box;
         }
+    }
+
+    /// <summary>
+    /// Positive for a point left of the whole line or circle the edge lies on, in the direction of travel; negative right
+    /// of it, zero on it. Left of a counter-clockwise arc is inside its circle.
+    /// </summary>
+    /// <remarks>Not a length: its scale differs from edge to edge. A polynomial in all coordinates, without the centre.</remarks>
+    public double SideOfCarrier(Point p)
+    {
+        Vector fromStart = p - Start;
+        double side = Chord.Cross(fromStart);
+        return IsArc ? ((1 - (Bulge * Bulge)) * side) - (2 * Bulge * fromStart.Dot(p - End)) : side;
+    }
+
+    /// <summary>
+    /// Distance in millimetres from the whole line or circle the edge lies on, positive left of it in the direction of
+    /// travel. Not defined for a line without length.
+    /// </summary>
+    public double LeftOfCarrierMm(Point p)
+    {
+        // For an arc the side is 2 |b| (r^2 - rho^2), by sign of travel; r - rho follows without cancelling.
+        double scale = IsArc ? 2 * Math.Abs(Bulge) * ((p - Centre).Length + RadiusMm) : Chord.Length;
+        return SideOfCarrier(p) / scale;
     }
 
     /// <summary>True when the ray from the arc's centre in a direction meets the arc. For arcs only.</summary>
