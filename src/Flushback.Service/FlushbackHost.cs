@@ -1,5 +1,7 @@
+using Flushback.Service.Drawings;
 using Flushback.Service.Errors;
 using Flushback.Service.Limits;
+using Flushback.Service.Validation;
 using Grpc.AspNetCore.Server;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.Options;
@@ -71,6 +73,8 @@ public static class FlushbackHost
             .ValidateDataAnnotations()
             .ValidateOnStart();
         services.AddSingleton(provider => provider.GetRequiredService<IOptions<ServiceLimits>>().Value);
+        services.AddSingleton<RequestValidator>();
+        services.AddSingleton<KnifeReader>();
         services.AddGrpc(grpc => grpc.Interceptors.Add<LastResortInterceptor>());
         services
             .AddOptions<GrpcServiceOptions>()

@@ -60,28 +60,31 @@ public static class RequestErrors
     public static RpcException OverLimit(LimitExceeded limit) => Exhausted(limit).ToRpcException();
 
     /// <summary>The status of <see cref="OverLimit"/>.</summary>
-    internal static Status Exhausted(LimitExceeded limit) =>
-        new()
+    internal static Status Exhausted(LimitExceeded limit)
+    {
+        ErrorInfo info = new()
+        {
+            Domain = Domain,
+            Reason = limit.Reason,
+            Metadata = { ["limit"] = limit.Name },
+        };
+        if (limit.Allowed is { } allowed)
+        {
+            info.Metadata["allowed"] = allowed.ToString(CultureInfo.InvariantCulture);
+        }
+
+        if (limit.Value is { } value)
+        {
+            info.Metadata["value"] = value.ToString(CultureInfo.InvariantCulture);
+        }
+
+        return new Status
         {
             Code = (int)Code.ResourceExhausted,
             Message = limit.Sentence,
-            Details =
-            {
-                Any.Pack(
-                    new ErrorInfo
-                    {
-                        Domain = Domain,
-                        Reason = limit.Reason,
-                        Metadata =
-                        {
-                            ["limit"] = limit.Name,
-                            ["allowed"] = limit.Allowed.ToString(CultureInfo.InvariantCulture),
-                            ["value"] = limit.Value?.ToString(CultureInfo.InvariantCulture) ?? "more",
-                        },
-                    }
-                ),
-            },
+            Details = { Any.Pack(info) },
         };
+    }
 
     private static string Headline(Violations violations) =>
         violations.Count == 1

@@ -14,6 +14,9 @@ public sealed class Violations
     /// <summary>The first ones found, in order.</summary>
     public IReadOnlyList<Violation> Kept => kept;
 
+    /// <summary>True when something is wrong with this very field already.</summary>
+    public bool HasField(string field) => kept.Exists(violation => violation.Field == field);
+
     /// <summary>Adds one.</summary>
     /// <param name="field">Path of the field in the contract.</param>
     /// <param name="reason">Stable reason in UPPER_SNAKE.</param>

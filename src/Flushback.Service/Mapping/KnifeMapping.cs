@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Flushback.Geometry;
 using Flushback.Mechanism.Knives;
 

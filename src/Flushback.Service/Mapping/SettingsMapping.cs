@@ -19,9 +19,7 @@ internal static class SettingsMapping
         {
             Targets = TargetsOf(bench),
             Step = bench.HasStepDeg ? Angle.FromDegrees(bench.StepDeg) : defaults.Step,
-            ContactToleranceMm = bench.HasContactToleranceMm
-                ? bench.ContactToleranceMm
-                : defaults.ContactToleranceMm,
+            ContactToleranceMm = bench.HasContactToleranceMm ? bench.ContactToleranceMm : defaults.ContactToleranceMm,
             LeastContactSpreadMm = bench.HasLeastContactSpreadMm
                 ? bench.LeastContactSpreadMm
                 : defaults.LeastContactSpreadMm,
@@ -41,8 +39,7 @@ internal static class SettingsMapping
 
     private static StopTargets TargetsOf(Wire.BenchSettings bench)
     {
-        StopTargets set =
-            bench.TargetSet == Wire.TargetSet.Finished ? StopTargets.Finished : StopTargets.BeforeFitting;
+        StopTargets set = bench.TargetSet == Wire.TargetSet.Finished ? StopTargets.Finished : StopTargets.BeforeFitting;
 
         // The dial is zeroed at open: no other lift can be wanted there.
         StopTarget open = TargetOf(bench.Open, set.Open) with

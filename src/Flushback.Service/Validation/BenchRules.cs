@@ -1,4 +1,3 @@
-using System.Globalization;
 using Flushback.Service.Errors;
 
 namespace Flushback.Service.Validation;

@@ -45,7 +45,11 @@ internal static class DrawingRules
 
         if (layer.Any(char.IsControl))
         {
-            violations.Add($"{path}", "CONTROL_CHARACTER", "The layer name holds a control character; no layer has one.");
+            violations.Add(
+                $"{path}",
+                "CONTROL_CHARACTER",
+                "The layer name holds a control character; no layer has one."
+            );
         }
     }
 }

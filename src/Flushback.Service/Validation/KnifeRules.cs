@@ -89,13 +89,7 @@ internal static class KnifeRules
         }
     }
 
-    private static void CheckPin(
-        Wire.Circle? pin,
-        FieldPath path,
-        string part,
-        string pinName,
-        Violations violations
-    )
+    private static void CheckPin(Wire.Circle? pin, FieldPath path, string part, string pinName, Violations violations)
     {
         if (pin?.Centre is null)
         {

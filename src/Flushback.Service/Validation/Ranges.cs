@@ -18,7 +18,10 @@ internal sealed class Ranges(Violations violations)
             violations.Add(
                 $"{path}",
                 "OUT_OF_RANGE",
-                string.Create(CultureInfo.InvariantCulture, $"{path} is {given}, but must be from {least} to {largest}.")
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{path} is {given}, but must be from {least} to {largest}."
+                )
             );
         }
     }

@@ -1,17 +1,21 @@
 using System.Globalization;
 using Flushback.Service.Errors;
 using Flushback.Service.Limits;
+using Google.Protobuf.Collections;
 
 namespace Flushback.Service.Validation;
 
 /// <summary>Says all that is wrong with a request before anything is computed from it.</summary>
 public sealed class RequestValidator(ServiceLimits limits)
 {
-    /// <summary>Gathers every violation of the contract.</summary>
-    /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED when the request asks for more than is allowed.</exception>
-    public void Validate(Wire.CheckRequest request, Violations violations)
+    /// <summary>Refuses a request that breaks the contract, with every violation.</summary>
+    /// <exception cref="Grpc.Core.RpcException">
+    /// INVALID_ARGUMENT with every violation; RESOURCE_EXHAUSTED when the request asks for more than is allowed.
+    /// </exception>
+    public void Validate(Wire.CheckRequest request)
     {
         AmountRules.Check(request, limits);
+        Violations violations = new();
         new FieldRules(limits.CoordinateMm, violations).Check(request);
         CheckName(request.Name, violations);
         CheckArtifacts(request.Artifacts, violations);
@@ -20,6 +24,8 @@ public sealed class RequestValidator(ServiceLimits limits)
         {
             BenchRules.Check(bench, violations);
         }
+
+        violations.ThrowIfAny();
     }
 
     private void CheckName(string name, Violations violations)
@@ -47,7 +53,7 @@ public sealed class RequestValidator(ServiceLimits limits)
     }
 
     // A file asked for twice would cost twice and say nothing new; a million times, it would be an attack.
-    private static void CheckArtifacts(IReadOnlyList<Wire.ArtifactKind> artifacts, Violations violations)
+    private static void CheckArtifacts(RepeatedField<Wire.ArtifactKind> artifacts, Violations violations)
     {
         HashSet<Wire.ArtifactKind> seen = [];
         for (int i = 0; i < artifacts.Count; i++)
@@ -55,7 +61,11 @@ public sealed class RequestValidator(ServiceLimits limits)
             string field = string.Create(CultureInfo.InvariantCulture, $"artifacts[{i}]");
             if (artifacts[i] == Wire.ArtifactKind.Unspecified)
             {
-                violations.Add(field, "UNSPECIFIED", $"{field} does not say which file to make; name one or leave it out.");
+                violations.Add(
+                    field,
+                    "UNSPECIFIED",
+                    $"{field} does not say which file to make; name one or leave it out."
+                );
             }
             else if (!seen.Add(artifacts[i]))
             {
