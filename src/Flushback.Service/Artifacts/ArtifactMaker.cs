@@ -1,4 +1,5 @@
 using Flushback.Mechanism.Bench;
+using Flushback.Reports;
 using Flushback.Service.Drawings;
 using Google.Protobuf;
 
@@ -24,6 +25,13 @@ internal static class ArtifactMaker
     ) =>
         kind switch
         {
+            Wire.ArtifactKind.Text => Text(
+                kind,
+                "report.txt",
+                "text/plain",
+                TextReport.Write(report.Name, bench, source.Repairs)
+            ),
+            Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
             Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", Json.Format(report) + "\n"),
             Wire.ArtifactKind.Dxf => Bytes(kind, "contacts.dxf", "image/vnd.dxf", ContactDrawing.Of(bench, source)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
