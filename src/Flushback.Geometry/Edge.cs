@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Flushback.Geometry;
 
 /// <summary>A directed line or circular arc from one point to another.</summary>
@@ -47,6 +49,32 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
     /// <summary>Length along the edge, in millimetres.</summary>
     public double LengthMm => IsArc ? RadiusMm * Math.Abs(Sweep.Radians) : Chord.Length;
 
+    /// <summary>Area between the chord and the arc in square millimetres, positive when the arc runs counter-clockwise.</summary>
+    /// <remarks>Circular segment, r^2 (sweep - sin sweep) / 2 (elementary geometry).</remarks>
+    public double SegmentAreaMm2
+    {
+        get
+        {
+            if (!IsArc)
+            {
+                return 0;
+            }
+
+            double sweep = Sweep.Radians;
+            double square = sweep * sweep;
+
+            // Below 0.2 the difference cancels; the power series of the sine is exact to rounding there.
+            double difference =
+                square < 0.04
+                    ? sweep
+                        * square
+                        / 6
+                        * (1 - (square / 20 * (1 - (square / 42 * (1 - (square / 72 * (1 - (square / 110))))))))
+                    : sweep - Math.Sin(sweep);
+            return RadiusMm * RadiusMm * difference / 2;
+        }
+    }
+
     /// <summary>The same edge travelled the other way.</summary>
     public Edge Reversed => new(End, Start, -Bulge);
 
@@ -58,7 +86,8 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
     {
         if (!IsArc)
         {
-            return Start + (Chord * fraction);
+            // From the nearer end, so that both ends are met.
+            return fraction <= 0.5 ? Start + (Chord * fraction) : End - (Chord * (1 - fraction));
         }
 
         // The chord to that point, from the whole chord: it needs no centre, so nearly straight arcs keep their digits,
@@ -67,6 +96,13 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
         double sineOfHalf = 2 * Bulge / (1 + (Bulge * Bulge));
         double share = Math.Sin(sweep.Radians * fraction / 2) / sineOfHalf;
         return Start + (Chord.Rotated(sweep * ((fraction - 1) / 2)) * share);
+    }
+
+    /// <summary>The piece between two fractions of the length, travelled from the first to the second.</summary>
+    public Edge Part(double from, double to)
+    {
+        double bulge = IsArc ? Math.Tan((Sweep * ((to - from) / 4)).Radians) : 0;
+        return new Edge(PointAt(from), PointAt(to), bulge);
     }
 
     /// <summary>Unit direction of travel at a fraction of the length.</summary>
@@ -129,13 +165,17 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
         return SideOfCarrier(p) / scale;
     }
 
-    /// <summary>True when the ray from the arc's centre in a direction meets the arc. For arcs only.</summary>
+    /// <summary>True when the ray from the arc's centre in a direction (not zero) meets the arc. For arcs only.</summary>
+    /// <remarks>Both ends belong to the arc: their own directions, as differences from <see cref="Centre"/>, are met.</remarks>
     public bool SpansDirection(Vector fromCentre)
     {
-        // A point of the circle is on the arc when it lies on the arc's side of the chord.
-        Point onCircle = Centre + (fromCentre * (RadiusMm / fromCentre.Length));
-        double side = Chord.Cross(onCircle - Start);
-        return Bulge > 0 ? side <= 0 : side >= 0;
+        Point centre = Centre;
+        (Point first, Point last) = Bulge > 0 ? (Start, End) : (End, Start);
+        bool afterFirst = (first - centre).Cross(fromCentre) >= 0;
+        bool beforeLast = fromCentre.Cross(last - centre) >= 0;
+
+        // Up to a half circle both must hold; beyond it only what is after the end and before the start is off the arc.
+        return Math.Abs(Bulge) <= 1 ? afterFirst && beforeLast : afterFirst || beforeLast;
     }
 
     /// <summary>Fraction of the sweep at which the arc passes a direction from its centre; in [0, 1] when on the arc.</summary>
@@ -159,4 +199,10 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
         double fullTurn = Math.Tau / Math.Abs(sweep);
         return fraction > (1 + fullTurn) / 2 ? fraction - fullTurn : fraction;
     }
+
+    /// <summary>Both ends, and the bulge of an arc. In the invariant culture, for logs and tests.</summary>
+    public override string ToString() =>
+        IsArc
+            ? string.Create(CultureInfo.InvariantCulture, $"{Start} to {End}, bulge {Bulge}")
+            : string.Create(CultureInfo.InvariantCulture, $"{Start} to {End}");
 }

@@ -101,17 +101,12 @@ public sealed class Outline
     private static double AreaOf(ImmutableArray<Edge> edges)
     {
         // Shoelace about the first vertex, which keeps digits when the drawing lies far from the origin, and a
-        // circular segment r^2 (sweep - sin sweep) / 2 for each arc.
+        // circular segment for each arc.
         Point anchor = edges[0].Start;
         double area = 0;
         foreach (Edge edge in edges)
         {
-            area += (edge.Start - anchor).Cross(edge.End - anchor) / 2;
-            if (edge.IsArc)
-            {
-                double sweep = edge.Sweep.Radians;
-                area += edge.RadiusMm * edge.RadiusMm * (sweep - Math.Sin(sweep)) / 2;
-            }
+            area += ((edge.Start - anchor).Cross(edge.End - anchor) / 2) + edge.SegmentAreaMm2;
         }
 
         return area;

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Flushback.Geometry.Distances;
 
 /// <summary>The shortest way between two shapes.</summary>
@@ -22,4 +24,8 @@ public readonly record struct Nearest(double DistanceMm, Point OnFirst, Point On
     public static Nearest Shorter(in Nearest a, in Nearest b) => b.DistanceMm < a.DistanceMm ? b : a;
 
     internal static Nearest From(Point first, Point second) => new(first.DistanceTo(second), first, second);
+
+    /// <summary>The distance and both points. In the invariant culture, for logs and tests.</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{DistanceMm} mm from {OnFirst} to {OnSecond}");
 }
