@@ -29,6 +29,9 @@ internal static class Refusal
             case StatusCode.Unimplemented:
                 Complaints.Tell([$"{who} answers, but it is not a Flushback service of this version."]);
                 return ExitCode.NoServer;
+            case StatusCode.Internal when server is null:
+                Complaints.Tell([$"{refused.Status.Detail} Run it again with --verbose to see the log."]);
+                return ExitCode.NoServer;
             default:
                 Complaints.Tell([$"{who} failed: {refused.Status.Detail}"]);
                 return ExitCode.NoServer;

@@ -19,11 +19,13 @@ public sealed class KnifeReader(ServiceLimits limits)
         KnifeSource? source = request.Outlines is { } outlines
             ? FromOutlines(outlines, violations)
             : new DrawingReader(limits).Read(request.Drawing, violations, cancellation);
+        if (source is not null)
+        {
+            new OutlineRules(limits, violations).Check(source, cancellation);
+        }
+
         violations.ThrowIfAny();
-        source = source! with { Drawn = source.Drawn.As(request) };
-        OutlineRules.Check(source, violations);
-        violations.ThrowIfAny();
-        return source;
+        return source! with { Drawn = source.Drawn.As(request) };
     }
 
     private static KnifeSource FromOutlines(Wire.KnifeOutlines outlines, Violations violations)
