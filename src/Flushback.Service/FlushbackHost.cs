@@ -4,6 +4,7 @@ using Flushback.Service.Limits;
 using Flushback.Service.Validation;
 using Grpc.AspNetCore.Server;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.Extensions.Diagnostics.HealthChecks;
 using Microsoft.Extensions.Options;
 
 namespace Flushback.Service;
@@ -79,7 +80,11 @@ public static class FlushbackHost
         services
             .AddOptions<GrpcServiceOptions>()
             .Configure<ServiceLimits>((grpc, limits) => grpc.MaxReceiveMessageSize = limits.MessageBytes);
-        services.AddGrpcHealthChecks().AddCheck("checks", () => new());
+        services
+            .AddGrpcHealthChecks(health =>
+                health.Services.Map(Wire.ProfileChecker.Descriptor.FullName, _ => true)
+            )
+            .AddCheck("host", () => HealthCheckResult.Healthy());
         services.AddGrpcReflection();
 
         WebApplication app = builder.Build();

@@ -12,15 +12,15 @@ internal sealed class CheckCommand
     // Far above what a check takes; it only ends the wait for a server that hangs.
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
 
-    private readonly Argument<string> file = new("FILE") { Description = "The drawing, as DXF." };
+    private readonly Argument<string> _file = new("FILE") { Description = "The drawing, as DXF." };
 
-    private readonly Option<string?> output = new("--out")
+    private readonly Option<string?> _output = new("--out")
     {
         HelpName = "DIR",
         Description = "Folder for the page, the report as JSON, the lift curve as CSV and the drawing with contacts.",
     };
 
-    private readonly Option<Uri?> server = ParsedOption.One<Uri?>(
+    private readonly Option<Uri?> _server = ParsedOption.One<Uri?>(
         "--server",
         "URL",
         "A running service, such as http://127.0.0.1:5210; without it one is started inside this program.",
@@ -28,22 +28,22 @@ internal sealed class CheckCommand
         ServerAddress.Complaint
     );
 
-    private readonly Option<string?> name = new("--name")
+    private readonly Option<string?> _name = new("--name")
     {
         HelpName = "TEXT",
         Description = "What you call the knife; the name of the file without it.",
     };
 
-    private readonly Option<bool> json = new("--json") { Description = "Prints the report as JSON instead of text." };
-    private readonly Option<bool> quiet = new("--quiet") { Description = "Prints no report; the exit code tells." };
+    private readonly Option<bool> _json = new("--json") { Description = "Prints the report as JSON instead of text." };
+    private readonly Option<bool> _quiet = new("--quiet") { Description = "Prints no report; the exit code tells." };
 
-    private readonly Option<bool> verbose = new("--verbose")
+    private readonly Option<bool> _verbose = new("--verbose")
     {
         Description = "Prints what the service inside this program logs, to standard error.",
     };
 
-    private readonly KnifeOptions knife = new();
-    private readonly BenchOptions bench = new();
+    private readonly KnifeOptions _knife = new();
+    private readonly BenchOptions _bench = new();
 
     private CheckCommand() { }
 
@@ -51,15 +51,21 @@ internal sealed class CheckCommand
     public static Command Create()
     {
         CheckCommand check = new();
-        Command command = new("check", CheckHelp.Description) { check.file, check.output, check.server, check.name };
-        foreach (Option option in check.knife.All.Concat(check.bench.All))
+        Command command = new("check", CheckHelp.Description)
+        {
+            check._file,
+            check._output,
+            check._server,
+            check._name,
+        };
+        foreach (Option option in check._knife.All.Concat(check._bench.All))
         {
             command.Add(option);
         }
 
-        command.Add(check.json);
-        command.Add(check.quiet);
-        command.Add(check.verbose);
+        command.Add(check._json);
+        command.Add(check._quiet);
+        command.Add(check._verbose);
         command.SetAction(async (parsed, cancellation) => (int)await check.RunAsync(parsed, cancellation));
         return command;
     }
@@ -68,17 +74,17 @@ internal sealed class CheckCommand
     {
         try
         {
-            string path = parsed.GetRequiredValue(file);
+            string path = parsed.GetRequiredValue(_file);
             CheckRequest request = ToRequest(parsed, await DrawingFile.ReadAsync(path, cancellation), path);
             CheckResponse response = await CallAsync(parsed, request, cancellation);
-            if (parsed.GetValue(output) is { } folder)
+            if (parsed.GetValue(_output) is { } folder)
             {
                 ReportFolder.Write(folder, response.Artifacts, path);
             }
 
-            if (!parsed.GetValue(quiet))
+            if (!parsed.GetValue(_quiet))
             {
-                Screen.Print(response.Artifacts, parsed.GetValue(json) ? ArtifactKind.Json : ArtifactKind.Text);
+                Screen.Print(response.Artifacts, parsed.GetValue(_json) ? ArtifactKind.Json : ArtifactKind.Text);
             }
 
             bool isClean = response.Report.Findings.All(finding => finding.Severity <= Severity.Note);
@@ -95,7 +101,7 @@ internal sealed class CheckCommand
         }
         catch (RpcException refused)
         {
-            return Refusal.Tell(refused, parsed.GetValue(server));
+            return Refusal.Tell(refused, parsed.GetValue(_server));
         }
     }
 
@@ -103,11 +109,11 @@ internal sealed class CheckCommand
     {
         CheckRequest request = new()
         {
-            Name = parsed.GetValue(name) ?? Path.GetFileNameWithoutExtension(path),
-            Knife = knife.ToKnife(parsed, dxf),
-            Bench = bench.ToSettings(parsed),
+            Name = parsed.GetValue(_name) ?? Path.GetFileNameWithoutExtension(path),
+            Knife = _knife.ToKnife(parsed, dxf),
+            Bench = _bench.ToSettings(parsed),
         };
-        if (parsed.GetValue(output) is not null)
+        if (parsed.GetValue(_output) is not null)
         {
             request.Artifacts.AddRange([
                 ArtifactKind.Text,
@@ -119,7 +125,7 @@ internal sealed class CheckCommand
         }
         else
         {
-            request.Artifacts.Add(parsed.GetValue(json) ? ArtifactKind.Json : ArtifactKind.Text);
+            request.Artifacts.Add(parsed.GetValue(_json) ? ArtifactKind.Json : ArtifactKind.Text);
         }
 
         return request;
@@ -131,9 +137,9 @@ internal sealed class CheckCommand
         CancellationToken cancellation
     )
     {
-        await using ServerConnection connection = parsed.GetValue(server) is { } address
+        await using ServerConnection connection = parsed.GetValue(_server) is { } address
             ? ServerConnection.To(address)
-            : await OwnServer.StartAsync(parsed.GetValue(verbose), cancellation);
+            : await OwnServer.StartAsync(parsed.GetValue(_verbose), cancellation);
         ProfileChecker.ProfileCheckerClient client = new(connection.Channel);
         DateTime deadline = (TimeProvider.System.GetUtcNow() + LongestWait).UtcDateTime;
         return await client.CheckAsync(request, deadline: deadline, cancellationToken: cancellation);

@@ -8,7 +8,7 @@ namespace Flushback.Cli.Commands;
 /// <summary>The options that say how to read the drawing.</summary>
 internal sealed class KnifeOptions
 {
-    private readonly Option<LengthUnit> unit = ParsedOption.One<LengthUnit>(
+    private readonly Option<LengthUnit> _unit = ParsedOption.One<LengthUnit>(
         "--unit",
         "mm|cm|m|in|thou",
         "Unit of the drawing, over whatever the file says.",
@@ -16,27 +16,27 @@ internal sealed class KnifeOptions
         UnitName.Complaint
     );
 
-    private readonly Option<string> bladeLayer = Layer("--blade-layer", "the blade's outline and its pivot", "BLADE");
-    private readonly Option<string> springLayer = Layer(
+    private readonly Option<string> _bladeLayer = Layer("--blade-layer", "the blade's outline and its pivot", "BLADE");
+    private readonly Option<string> _springLayer = Layer(
         "--spring-layer",
         "the spring's outline and its pins",
         "SPRING"
     );
-    private readonly Option<string> handleLayer = Layer("--handle-layer", "the handle's outline, if any", "HANDLE");
-    private readonly Option<string> pinsLayer = Layer("--pins-layer", "pins not on the layer of their part", "PINS");
+    private readonly Option<string> _handleLayer = Layer("--handle-layer", "the handle's outline, if any", "HANDLE");
+    private readonly Option<string> _pinsLayer = Layer("--pins-layer", "pins not on the layer of their part", "PINS");
 
-    private readonly Option<double?> bladeAngle = Degrees(
+    private readonly Option<double?> _bladeAngle = Degrees(
         "--blade-angle",
         "Blade angle as drawn: 0 open, 90 half stop, 180 closed; found from the tip without it."
     );
 
-    private readonly Option<string> halfStop = new("--half-stop")
+    private readonly Option<string> _halfStop = new("--half-stop")
     {
         HelpName = "yes|no|find",
         Description = "Whether the knife is made to stop at 90 degrees; found from the lift without it.",
     };
 
-    private readonly Option<Point?> dial = ParsedOption.One<Point?>(
+    private readonly Option<Point?> _dial = ParsedOption.One<Point?>(
         "--dial",
         "X,Y",
         "Where the dial stands on the spring's back, such as 1.2,0.4in; straight above the pivot without it.",
@@ -44,12 +44,12 @@ internal sealed class KnifeOptions
         Place.Complaint
     );
 
-    private readonly Option<double?> axis = Degrees(
+    private readonly Option<double?> _axis = Degrees(
         "--axis",
         "Direction from the centre pin to the blade, against the drawing's x axis; along the back without it."
     );
 
-    private readonly Option<List<FaceOverride>> faces = ParsedOption.Many<FaceOverride>(
+    private readonly Option<List<FaceOverride>> _faces = ParsedOption.Many<FaceOverride>(
         "--face",
         "FACE@X,Y",
         "Names the edge next to a place that is taken for another face, such as kick@12.5,-3mm; may be repeated.",
@@ -58,11 +58,11 @@ internal sealed class KnifeOptions
     );
 
     /// <summary>A fresh set.</summary>
-    public KnifeOptions() => halfStop.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "yes", "no", "find");
+    public KnifeOptions() => _halfStop.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "yes", "no", "find");
 
     /// <summary>All of them, in the order of the help.</summary>
     public IEnumerable<Option> All =>
-        [unit, bladeLayer, springLayer, handleLayer, pinsLayer, bladeAngle, halfStop, dial, axis, faces];
+        [_unit, _bladeLayer, _springLayer, _handleLayer, _pinsLayer, _bladeAngle, _halfStop, _dial, _axis, _faces];
 
     /// <summary>The knife of a request.</summary>
     /// <param name="parsed">The command line.</param>
@@ -74,29 +74,29 @@ internal sealed class KnifeOptions
             Drawing = new KnifeDrawing
             {
                 Dxf = UnsafeByteOperations.UnsafeWrap(dxf),
-                Unit = parsed.GetValue(unit),
+                Unit = parsed.GetValue(_unit),
                 Layers = new LayerRoles
                 {
-                    Blade = parsed.GetValue(bladeLayer) ?? "",
-                    Spring = parsed.GetValue(springLayer) ?? "",
-                    Handle = parsed.GetValue(handleLayer) ?? "",
-                    Pins = parsed.GetValue(pinsLayer) ?? "",
+                    Blade = parsed.GetValue(_bladeLayer) ?? "",
+                    Spring = parsed.GetValue(_springLayer) ?? "",
+                    Handle = parsed.GetValue(_handleLayer) ?? "",
+                    Pins = parsed.GetValue(_pinsLayer) ?? "",
                 },
             },
-            DialPoint = parsed.GetValue(dial),
+            DialPoint = parsed.GetValue(_dial),
         };
-        knife.FaceOverrides.AddRange(parsed.GetValue(faces) ?? []);
-        if (parsed.GetValue(bladeAngle) is { } drawnAt)
+        knife.FaceOverrides.AddRange(parsed.GetValue(_faces) ?? []);
+        if (parsed.GetValue(_bladeAngle) is { } drawnAt)
         {
             knife.DrawnBladeAngleDeg = drawnAt;
         }
 
-        if (parsed.GetValue(axis) is { } direction)
+        if (parsed.GetValue(_axis) is { } direction)
         {
             knife.HandleAxisDeg = direction;
         }
 
-        string asked = parsed.GetValue(halfStop) ?? "find";
+        string asked = parsed.GetValue(_halfStop) ?? "find";
         if (!asked.Equals("find", StringComparison.OrdinalIgnoreCase))
         {
             knife.HasHalfStop = asked.Equals("yes", StringComparison.OrdinalIgnoreCase);

@@ -9,14 +9,14 @@ namespace Flushback.Cli.Servers;
 /// <summary>A service inside this process, on a socket in a folder that only this user can open.</summary>
 internal sealed class OwnServer : ServerConnection
 {
-    private readonly WebApplication host;
-    private readonly DirectoryInfo folder;
+    private readonly WebApplication _host;
+    private readonly DirectoryInfo _folder;
 
     private OwnServer(WebApplication host, DirectoryInfo folder, GrpcChannel channel)
         : base(channel)
     {
-        this.host = host;
-        this.folder = folder;
+        _host = host;
+        _folder = folder;
     }
 
     /// <summary>Starts the service and opens a way to it.</summary>
@@ -43,8 +43,8 @@ internal sealed class OwnServer : ServerConnection
     public override async ValueTask DisposeAsync()
     {
         await base.DisposeAsync();
-        await host.DisposeAsync();
-        folder.Delete(recursive: true);
+        await _host.DisposeAsync();
+        _folder.Delete(recursive: true);
     }
 
     private static GrpcChannel OpenSocket(string socket)

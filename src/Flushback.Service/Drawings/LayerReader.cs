@@ -15,11 +15,11 @@ internal sealed class LayerReader(DxfDrawing drawing, double joinToleranceMm, Vi
 {
     private const int MostLayersListed = 20;
 
-    private readonly Dictionary<string, ChainResult> read = new(StringComparer.OrdinalIgnoreCase);
-    private readonly List<string> repairs = [];
+    private readonly Dictionary<string, ChainResult> _read = new(StringComparer.OrdinalIgnoreCase);
+    private readonly List<string> _repairs = [];
 
     /// <summary>What was mended or left aside so far, each in one sentence.</summary>
-    public IReadOnlyList<string> Repairs => repairs;
+    public IReadOnlyList<string> Repairs => _repairs;
 
     /// <summary>The largest closed contour of a layer that must have one.</summary>
     /// <returns>The outline; null when there is none, which is then among the violations.</returns>
@@ -46,7 +46,7 @@ internal sealed class LayerReader(DxfDrawing drawing, double joinToleranceMm, Vi
 
         if (contours.Count > 1)
         {
-            repairs.Add(
+            _repairs.Add(
                 Sentence(
                     $"Layer '{role.Layer}' holds {contours.Count} closed outlines; the largest was taken for the {role.Part} and the rest left aside."
                 )
@@ -75,13 +75,13 @@ internal sealed class LayerReader(DxfDrawing drawing, double joinToleranceMm, Vi
 
     private ChainResult Read(LayerRole role)
     {
-        if (read.TryGetValue(role.Layer, out ChainResult? known))
+        if (_read.TryGetValue(role.Layer, out ChainResult? known))
         {
             return known;
         }
 
         ChainResult result = DxfContours.ContoursOf(drawing, role.Layer, joinToleranceMm);
-        read.Add(role.Layer, result);
+        _read.Add(role.Layer, result);
         foreach (DxfIssue issue in result.Issues.Where(issue => issue.Code != DxfIssueCodes.LayerAbsent))
         {
             if (issue.IsFatal)
@@ -90,7 +90,7 @@ internal sealed class LayerReader(DxfDrawing drawing, double joinToleranceMm, Vi
             }
             else
             {
-                repairs.Add(issue.Sentence);
+                _repairs.Add(issue.Sentence);
             }
         }
 

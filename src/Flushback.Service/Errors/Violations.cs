@@ -6,16 +6,16 @@ public sealed class Violations
     // No caller reads more, and a large outline of nothing but NaN must not cost memory.
     private const int MostKept = 200;
 
-    private readonly List<Violation> kept = [];
+    private readonly List<Violation> _kept = [];
 
     /// <summary>How many were found, kept or not.</summary>
     public int Count { get; private set; }
 
     /// <summary>The first ones found, in order.</summary>
-    public IReadOnlyList<Violation> Kept => kept;
+    public IReadOnlyList<Violation> Kept => _kept;
 
     /// <summary>True when something is wrong with this very field already.</summary>
-    public bool HasField(string field) => kept.Exists(violation => violation.Field == field);
+    public bool HasField(string field) => _kept.Exists(violation => violation.Field == field);
 
     /// <summary>Adds one.</summary>
     /// <param name="field">Path of the field in the contract.</param>
@@ -24,9 +24,9 @@ public sealed class Violations
     public void Add(string field, string reason, string sentence)
     {
         Count++;
-        if (kept.Count < MostKept)
+        if (_kept.Count < MostKept)
         {
-            kept.Add(new Violation(field, reason, sentence));
+            _kept.Add(new Violation(field, reason, sentence));
         }
     }
 

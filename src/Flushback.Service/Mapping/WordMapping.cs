@@ -5,20 +5,28 @@ using Flushback.Mechanism.Knives;
 
 namespace Flushback.Service.Mapping;
 
-/// <summary>The enums of the core and of the contract: the same words in the same order, which a test holds them to.</summary>
+/// <summary>The enums of the core and of the contract. Faces carry the same words on both sides, which a test holds them to.</summary>
 internal static class WordMapping
 {
-    /// <summary>To the contract.</summary>
-    public static Wire.BladeFace ToWire(this BladeFace face) => (Wire.BladeFace)(int)face;
+    private static readonly Dictionary<BladeFace, Wire.BladeFace> _bladeFaces = SameWords<BladeFace, Wire.BladeFace>();
+    private static readonly Dictionary<SpringFace, Wire.SpringFace> _springFaces = SameWords<
+        SpringFace,
+        Wire.SpringFace
+    >();
+    private static readonly Dictionary<Wire.BladeFace, BladeFace> _bladeFacesBack = Back(_bladeFaces);
+    private static readonly Dictionary<Wire.SpringFace, SpringFace> _springFacesBack = Back(_springFaces);
 
     /// <summary>To the contract.</summary>
-    public static Wire.SpringFace ToWire(this SpringFace face) => (Wire.SpringFace)(int)face;
+    public static Wire.BladeFace ToWire(this BladeFace face) => _bladeFaces[face];
+
+    /// <summary>To the contract.</summary>
+    public static Wire.SpringFace ToWire(this SpringFace face) => _springFaces[face];
 
     /// <summary>From the contract.</summary>
-    public static BladeFace ToFace(this Wire.BladeFace face) => (BladeFace)(int)face;
+    public static BladeFace ToFace(this Wire.BladeFace face) => _bladeFacesBack[face];
 
     /// <summary>From the contract.</summary>
-    public static SpringFace ToFace(this Wire.SpringFace face) => (SpringFace)(int)face;
+    public static SpringFace ToFace(this Wire.SpringFace face) => _springFacesBack[face];
 
     /// <summary>To the contract.</summary>
     public static Wire.Stop ToWire(this Stop stop) =>
@@ -71,4 +79,18 @@ internal static class WordMapping
             DrawingUnit.Thou => Wire.LengthUnit.Thou,
             _ => Wire.LengthUnit.Unspecified,
         };
+
+    // Only the word for what is not known differs: the contract's first value says that nothing was said.
+    private static Dictionary<TCore, TWire> SameWords<TCore, TWire>()
+        where TCore : struct, Enum
+        where TWire : struct, Enum =>
+        Enum.GetValues<TCore>()
+            .ToDictionary(
+                word => word,
+                word => word.ToString() == "Unknown" ? default : Enum.Parse<TWire>(word.ToString())
+            );
+
+    private static Dictionary<TWire, TCore> Back<TCore, TWire>(Dictionary<TCore, TWire> words)
+        where TCore : struct, Enum
+        where TWire : struct, Enum => words.ToDictionary(word => word.Value, word => word.Key);
 }

@@ -11,7 +11,7 @@ namespace Flushback.Service.Validation;
 /// <summary>What must hold for outlines whose numbers are in order: closed, simple, with an area.</summary>
 internal sealed class OutlineRules(ServiceLimits limits, Violations violations)
 {
-    private readonly GeometryTolerances tolerances = new() { CoordinateLimitMm = limits.CoordinateMm };
+    private readonly GeometryTolerances _tolerances = new() { CoordinateLimitMm = limits.CoordinateMm };
 
     /// <summary>Gathers the flaws of every outline of a knife.</summary>
     /// <param name="source">The knife and where it came from.</param>
@@ -43,7 +43,7 @@ internal sealed class OutlineRules(ServiceLimits limits, Violations violations)
             return;
         }
 
-        foreach (OutlineFlaw flaw in OutlineCheck.FlawsOf(outline.Vertices.AsSpan(), tolerances, cancellation))
+        foreach (OutlineFlaw flaw in OutlineCheck.FlawsOf(outline.Vertices.AsSpan(), _tolerances, cancellation))
         {
             violations.Add(
                 SubjectFields.PathOf(part, source, flaw.VertexIndex),
