@@ -8,7 +8,7 @@ internal static class ShapeBounds
     public static Box Of(IEnumerable<DxfShape> shapes) =>
         shapes.Aggregate(Box.Empty, (box, shape) => box.Including(Of(shape.Geometry)));
 
-    private static Box Of(ShapeGeometry geometry) =>
+    public static Box Of(ShapeGeometry geometry) =>
         geometry switch
         {
             OpenChain chain => chain.Edges.Aggregate(Box.Empty, (box, edge) => box.Including(edge.Bounds)),
