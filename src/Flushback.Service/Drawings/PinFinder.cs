@@ -29,7 +29,7 @@ internal sealed class PinFinder(LayerReader layers, LayerRoles roles, Violations
             violations.Add(
                 DrawingReader.DxfField,
                 "PIVOT_AMBIGUOUS",
-                $"{inside.Count} circles lie inside the blade's outline, at {string.Join(" and at ", inside.Take(3).Select(Place))}; leave only the pivot on layers '{roles.Blade.Layer}' and '{roles.Pins.Layer}'."
+                $"The blade's outline holds {inside.Count} circles, at {string.Join(" and at ", inside.Take(3).Select(Place))}; leave only the pivot on layers '{roles.Blade.Layer}' and '{roles.Pins.Layer}'."
             );
         }
 
