@@ -13,6 +13,7 @@ from pathlib import Path
 
 import ezdxf
 from ezdxf.entities import DXFGraphic
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 
 VERSIONS = ["R12", "R2000", "R2004", "R2007", "R2010", "R2013", "R2018"]
 
@@ -48,7 +49,7 @@ def described(entity: DXFGraphic) -> dict:
     elif kind == "POINT":
         entry |= {"at": xy(entity.dxf.location)}
     elif kind == "TEXT":
-        entry |= {"at": xy(entity.dxf.insert), "text": entity.dxf.text, "height": entity.dxf.height}
+        entry |= {"at": xy(entity.dxf.insert), "text": decode_dxf_unicode(entity.dxf.text), "height": entity.dxf.height}
     return entry
 
 
