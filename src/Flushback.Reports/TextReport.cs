@@ -62,7 +62,10 @@ public static class TextReport
                         ]
                 )
             );
-            page.Indented(stop.NextToTouch);
+            foreach (string remark in stop.Remarks)
+            {
+                page.Indented(remark);
+            }
         }
 
         page.Section("Lift, gaps and clearances");

@@ -23,17 +23,17 @@ internal sealed record StopRow
 
     public required bool IsGood { get; init; }
 
+    public required bool Rests { get; init; }
+
     public required string RestsAt { get; init; }
 
     public required string Nominal { get; init; }
-
-    public required string AtNominal { get; init; }
 
     public required IReadOnlyList<ContactRow> Contacts { get; init; }
 
     public required string Standing { get; init; }
 
-    public required string? NextToTouch { get; init; }
+    public required IReadOnlyList<string> Remarks { get; init; }
 
     public static StopRow Of(BenchReport report, StopReading reading, Measure measure)
     {
@@ -50,15 +50,30 @@ internal sealed record StopRow
             WindowMm = $"{measure.SignedMm(floor)} to {measure.SignedMm(ceiling)}",
             Verdict = VerdictWords.Of(reading, measure),
             IsGood = reading.Verdict == ReadingVerdict.Good,
+            Rests = reading.Rests,
             RestsAt = reading.Rests ? measure.DegreesOnly(reading.RestAngle) : "no rest",
             Nominal = measure.DegreesOnly(reading.NominalAngle, 0),
-            AtNominal = reading.LiftAtNominalMm is { } held ? measure.Reading(held) : "no position possible",
             Contacts = ContactRow.AllOf(report, reading, measure),
             Standing = StandingOf(reading, measure),
-            NextToTouch = reading.NearMisses is [var nearest, ..]
-                ? $"Next to touch: {FaceNames.Of(nearest.BladeFace, nearest.SpringFace)}, {measure.Length(nearest.GapMm)} away."
-                : null,
+            Remarks = [.. RemarksOn(reading, measure)],
         };
+    }
+
+    private static IEnumerable<string> RemarksOn(StopReading reading, Measure measure)
+    {
+        if (reading.NearMisses is [var nearest, ..])
+        {
+            string pair = FaceNames.Of(nearest.BladeFace, nearest.SpringFace);
+            yield return $"Next to touch: {pair}, {measure.Length(nearest.GapMm)} away.";
+        }
+
+        if (reading.Stop != Stop.Open && reading.Rests)
+        {
+            string nominal = measure.Degrees(reading.NominalAngle, 0);
+            yield return reading.LiftAtNominalMm is { } held
+                ? $"Held at {nominal} instead of at rest, the dial reads {measure.Reading(held)}."
+                : $"The blade cannot be held at {nominal}.";
+        }
     }
 
     private static string StandingOf(StopReading reading, Measure measure) =>
@@ -78,6 +93,8 @@ internal sealed record StopRow
 /// <summary>One contact in words; its number is the one in the pictures.</summary>
 internal sealed record ContactRow(int Number, string Pair, string X, string Y, string Touches)
 {
+    public bool IsFace => Touches.StartsWith("along", StringComparison.Ordinal);
+
     public static IReadOnlyList<ContactRow> AllOf(BenchReport report, StopReading reading, Measure measure)
     {
         int first = ContactNumbers.FirstAt(report, reading.Stop);
