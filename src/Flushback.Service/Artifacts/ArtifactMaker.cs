@@ -31,6 +31,12 @@ internal static class ArtifactMaker
                 "text/plain",
                 TextReport.Write(report.Name, bench, source.Repairs)
             ),
+            Wire.ArtifactKind.Html => Text(
+                kind,
+                "report.html",
+                "text/html",
+                HtmlReport.Write(report.Name, bench, source.Repairs)
+            ),
             Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
             Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", Json.Format(report) + "\n"),
             Wire.ArtifactKind.Dxf => Bytes(kind, "contacts.dxf", "image/vnd.dxf", ContactDrawing.Of(bench, source)),
