@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Flushback.Geometry;
 
 /// <summary>An angle, kept in radians; counter-clockwise is positive unless the member that returns it says otherwise.</summary>
@@ -29,7 +31,10 @@ public readonly record struct Angle(double Radians) : IComparable<Angle>
         get
         {
             double wrapped = Radians % Math.Tau;
-            return new Angle(wrapped < 0 ? wrapped + Math.Tau : wrapped);
+            wrapped = wrapped < 0 ? wrapped + Math.Tau : wrapped;
+
+            // A hair below zero rounds to the full turn, which is no turn.
+            return new Angle(wrapped < Math.Tau ? wrapped : 0);
         }
     }
 
@@ -62,4 +67,7 @@ public readonly record struct Angle(double Radians) : IComparable<Angle>
 
     /// <summary>True when a is no smaller.</summary>
     public static bool operator >=(Angle a, Angle b) => a.Radians >= b.Radians;
+
+    /// <summary>In degrees, as <c>90 deg</c>. In the invariant culture, for logs and tests.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Degrees} deg");
 }

@@ -13,6 +13,9 @@ public readonly record struct Box(double MinX, double MinY, double MaxX, double 
     /// <summary>Extent along y, in millimetres.</summary>
     public double HeightMm => MaxY - MinY;
 
+    /// <summary>Width and height together, in millimetres: how large the box is when it may be flat.</summary>
+    public double HalfPerimeterMm => WidthMm + HeightMm;
+
     /// <summary>The point in the middle.</summary>
     public Point Centre => new((MinX + MaxX) / 2, (MinY + MaxY) / 2);
 
@@ -31,6 +34,17 @@ public readonly record struct Box(double MinX, double MinY, double MaxX, double 
 
     /// <summary>This box grown on every side.</summary>
     public Box Grown(double byMm) => new(MinX - byMm, MinY - byMm, MaxX + byMm, MaxY + byMm);
+
+    /// <summary>Distance between two boxes in millimetres: zero when they touch, infinite when one is empty.</summary>
+    public double GapTo(Box other)
+    {
+        double dx = Math.Max(0, Math.Max(other.MinX - MaxX, MinX - other.MaxX));
+        double dy = Math.Max(0, Math.Max(other.MinY - MaxY, MinY - other.MaxY));
+        return Math.Sqrt((dx * dx) + (dy * dy));
+    }
+
+    /// <summary>Distance to a point in millimetres: zero when it lies inside, infinite when the box is empty.</summary>
+    public double GapTo(Point p) => GapTo(new Box(p.X, p.Y, p.X, p.Y));
 
     /// <summary>True when the two share at least a point.</summary>
     public bool Touches(Box other) =>

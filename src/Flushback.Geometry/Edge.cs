@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Flushback.Geometry;
 
 /// <summary>A directed line or circular arc from one point to another.</summary>
@@ -10,14 +12,21 @@ namespace Flushback.Geometry;
 /// <param name="Bulge">Tangent of a quarter of the included angle; zero for a line. See <see cref="Vertex.Bulge"/>.</param>
 public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
 {
+    /// <summary>A bulge no larger than this is a line.</summary>
+    /// <remarks>
+    /// Here the arc departs from its chord by 5e-9 of the chord's length, and rounding of its far-off centre costs as
+    /// much again (the square root of half the machine precision): calling it a line loses nothing.
+    /// </remarks>
+    public const double FlattestBulge = 1e-8;
+
     /// <summary>True for a circular arc, false for a straight line.</summary>
-    public bool IsArc => Bulge != 0;
+    public bool IsArc => Math.Abs(Bulge) > FlattestBulge;
 
     /// <summary>Straight vector from start to end.</summary>
     public Vector Chord => End - Start;
 
     /// <summary>Included angle, positive counter-clockwise, in (-2 pi, 2 pi); zero for a line.</summary>
-    public Angle Sweep => new(4 * Math.Atan(Bulge));
+    public Angle Sweep => IsArc ? new Angle(4 * Math.Atan(Bulge)) : Angle.Zero;
 
     /// <summary>Radius in millimetres; infinite for a line.</summary>
     public double RadiusMm =>
@@ -34,8 +43,37 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
         }
     }
 
+    /// <summary>Greatest distance of the arc from its chord, in millimetres; zero for a line.</summary>
+    public double SagittaMm => IsArc ? Chord.Length * Math.Abs(Bulge) / 2 : 0;
+
     /// <summary>Length along the edge, in millimetres.</summary>
     public double LengthMm => IsArc ? RadiusMm * Math.Abs(Sweep.Radians) : Chord.Length;
+
+    /// <summary>Area between the chord and the arc in square millimetres, positive when the arc runs counter-clockwise.</summary>
+    /// <remarks>Circular segment, r^2 (sweep - sin sweep) / 2 (elementary geometry).</remarks>
+    public double SegmentAreaMm2
+    {
+        get
+        {
+            if (!IsArc)
+            {
+                return 0;
+            }
+
+            double sweep = Sweep.Radians;
+            double square = sweep * sweep;
+
+            // Below 0.2 the difference cancels; the power series of the sine is exact to rounding there.
+            double difference =
+                square < 0.04
+                    ? sweep
+                        * square
+                        / 6
+                        * (1 - (square / 20 * (1 - (square / 42 * (1 - (square / 72 * (1 - (square / 110))))))))
+                    : sweep - Math.Sin(sweep);
+            return RadiusMm * RadiusMm * difference / 2;
+        }
+    }
 
     /// <summary>The same edge travelled the other way.</summary>
     public Edge Reversed => new(End, Start, -Bulge);
@@ -48,10 +86,23 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
     {
         if (!IsArc)
         {
-            return Start + (Chord * fraction);
+            // From the nearer end, so that both ends are met.
+            return fraction <= 0.5 ? Start + (Chord * fraction) : End - (Chord * (1 - fraction));
         }
 
-        return Start.RotatedAbout(Centre, Sweep * fraction);
+        // The chord to that point, from the whole chord: it needs no centre, so nearly straight arcs keep their digits,
+        // and both ends are met.
+        Angle sweep = Sweep;
+        double sineOfHalf = 2 * Bulge / (1 + (Bulge * Bulge));
+        double share = Math.Sin(sweep.Radians * fraction / 2) / sineOfHalf;
+        return Start + (Chord.Rotated(sweep * ((fraction - 1) / 2)) * share);
+    }
+
+    /// <summary>The piece between two fractions of the length, travelled from the first to the second.</summary>
+    public Edge Part(double from, double to)
+    {
+        double bulge = IsArc ? Math.Tan((Sweep * ((to - from) / 4)).Radians) : 0;
+        return new Edge(PointAt(from), PointAt(to), bulge);
     }
 
     /// <summary>Unit direction of travel at a fraction of the length.</summary>
@@ -91,13 +142,40 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
         }
     }
 
-    /// <summary>True when the ray from the arc's centre in a direction meets the arc. For arcs only.</summary>
+    /// <summary>
+    /// Positive for a point left of the whole line or circle the edge lies on, in the direction of travel; negative right
+    /// of it, zero on it. Left of a counter-clockwise arc is inside its circle.
+    /// </summary>
+    /// <remarks>Not a length: its scale differs from edge to edge. A polynomial in all coordinates, without the centre.</remarks>
+    public double SideOfCarrier(Point p)
+    {
+        Vector fromStart = p - Start;
+        double side = Chord.Cross(fromStart);
+        return IsArc ? ((1 - (Bulge * Bulge)) * side) - (2 * Bulge * fromStart.Dot(p - End)) : side;
+    }
+
+    /// <summary>
+    /// Distance in millimetres from the whole line or circle the edge lies on, positive left of it in the direction of
+    /// travel. Not defined for a line without length.
+    /// </summary>
+    public double LeftOfCarrierMm(Point p)
+    {
+        // For an arc the side is 2 |b| (r^2 - rho^2), by sign of travel; r - rho follows without cancelling.
+        double scale = IsArc ? 2 * Math.Abs(Bulge) * ((p - Centre).Length + RadiusMm) : Chord.Length;
+        return SideOfCarrier(p) / scale;
+    }
+
+    /// <summary>True when the ray from the arc's centre in a direction (not zero) meets the arc. For arcs only.</summary>
+    /// <remarks>Both ends belong to the arc: their own directions, as differences from <see cref="Centre"/>, are met.</remarks>
     public bool SpansDirection(Vector fromCentre)
     {
-        // A point of the circle is on the arc when it lies on the arc's side of the chord.
-        Point onCircle = Centre + (fromCentre * (RadiusMm / fromCentre.Length));
-        double side = Chord.Cross(onCircle - Start);
-        return Bulge > 0 ? side <= 0 : side >= 0;
+        Point centre = Centre;
+        (Point first, Point last) = Bulge > 0 ? (Start, End) : (End, Start);
+        bool afterFirst = (first - centre).Cross(fromCentre) >= 0;
+        bool beforeLast = fromCentre.Cross(last - centre) >= 0;
+
+        // Up to a half circle both must hold; beyond it only what is after the end and before the start is off the arc.
+        return Math.Abs(Bulge) <= 1 ? afterFirst && beforeLast : afterFirst || beforeLast;
     }
 
     /// <summary>Fraction of the sweep at which the arc passes a direction from its centre; in [0, 1] when on the arc.</summary>
@@ -121,4 +199,10 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
         double fullTurn = Math.Tau / Math.Abs(sweep);
         return fraction > (1 + fullTurn) / 2 ? fraction - fullTurn : fraction;
     }
+
+    /// <summary>Both ends, and the bulge of an arc. In the invariant culture, for logs and tests.</summary>
+    public override string ToString() =>
+        IsArc
+            ? string.Create(CultureInfo.InvariantCulture, $"{Start} to {End}, bulge {Bulge}")
+            : string.Create(CultureInfo.InvariantCulture, $"{Start} to {End}");
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Flushback.Geometry.Chains;
+using Flushback.Geometry.Distances;
 
 namespace Flushback.Geometry;
 
@@ -9,6 +11,14 @@ namespace Flushback.Geometry;
 /// </remarks>
 public sealed class Outline
 {
+    /// <summary>
+    /// How near the border a point counts as lying on it, in millimetres: far above rounding at a coordinate of ten
+    /// metres, far below anything that can be cut or measured.
+    /// </summary>
+    public const double BorderMm = 1e-9;
+
+    private BoxTree? boxes;
+
     private Outline(ImmutableArray<Edge> edges)
     {
         Edges = edges;
@@ -31,7 +41,10 @@ public sealed class Outline
     public double PerimeterMm => Edges.Sum(edge => edge.LengthMm);
 
     /// <summary>Smallest axis-aligned box that holds the outline.</summary>
-    public Box Bounds => Edges.Aggregate(Box.Empty, (box, edge) => box.Including(edge.Bounds));
+    public Box Bounds => Boxes[BoxTree.Root];
+
+    /// <summary>Boxes about its edges, made when first asked for; two threads may both make them, to the same effect.</summary>
+    internal BoxTree Boxes => boxes ??= new BoxTree(Edges);
 
     /// <summary>An outline through the given vertices, closed from the last to the first.</summary>
     /// <exception cref="ArgumentException">
@@ -71,20 +84,29 @@ public sealed class Outline
     /// <summary>The moved outline, travelled in the same order (a mirror turns the sign of its area).</summary>
     public Outline Transformed(RigidMotion motion) => new([.. Edges.Select(motion.Apply)]);
 
+    /// <summary>True when the point lies inside or on the border, whichever way the outline is travelled.</summary>
+    /// <remarks>
+    /// Even-odd rule, by signs and without flattening. A point within <see cref="BorderMm"/> of the border lies on it.
+    /// </remarks>
+    public bool Contains(Point p) =>
+        Containment.IsInside(p, Edges.AsSpan()) || Distance.Between(p, this).DistanceMm <= BorderMm;
+
+    /// <summary>Distance of a point from the border in millimetres: positive inside, negative outside.</summary>
+    public double SignedDistanceMm(Point p)
+    {
+        double distance = Distance.Between(p, this).DistanceMm;
+        return Containment.IsInside(p, Edges.AsSpan()) ? distance : -distance;
+    }
+
     private static double AreaOf(ImmutableArray<Edge> edges)
     {
         // Shoelace about the first vertex, which keeps digits when the drawing lies far from the origin, and a
-        // circular segment r^2 (sweep - sin sweep) / 2 for each arc.
+        // circular segment for each arc.
         Point anchor = edges[0].Start;
         double area = 0;
         foreach (Edge edge in edges)
         {
-            area += (edge.Start - anchor).Cross(edge.End - anchor) / 2;
-            if (edge.IsArc)
-            {
-                double sweep = edge.Sweep.Radians;
-                area += edge.RadiusMm * edge.RadiusMm * (sweep - Math.Sin(sweep)) / 2;
-            }
+            area += ((edge.Start - anchor).Cross(edge.End - anchor) / 2) + edge.SegmentAreaMm2;
         }
 
         return area;

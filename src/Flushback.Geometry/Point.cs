@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Flushback.Geometry;
 
 /// <summary>A place in the plane, in millimetres. Which frame it is in is said by whoever hands it over.</summary>
@@ -30,4 +32,7 @@ public readonly record struct Point(double X, double Y)
 
     /// <summary>A point moved back by a displacement.</summary>
     public static Point operator -(Point a, Vector by) => new(a.X - by.X, a.Y - by.Y);
+
+    /// <summary>Both coordinates, as <c>(3, -4)</c>. In the invariant culture, for logs and tests.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X}, {Y})");
 }

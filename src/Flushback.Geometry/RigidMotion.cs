@@ -50,4 +50,7 @@ public readonly record struct RigidMotion(Angle Turn, Vector Shift, bool Mirrore
         Angle turn = next.Turn + (next.Mirrored ? -Turn : Turn);
         return new RigidMotion(turn, next.Apply(Shift) + next.Shift, Mirrored != next.Mirrored);
     }
+
+    /// <summary>Mirror, turn and shift in their order. In the invariant culture, for logs and tests.</summary>
+    public override string ToString() => $"{(Mirrored ? "mirror, " : "")}turn {Turn}, shift {Shift}";
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Flushback.Geometry;
 
 /// <summary>A displacement or a direction in the plane, in millimetres.</summary>
@@ -63,4 +65,7 @@ public readonly record struct Vector(double X, double Y)
 
     /// <summary>A vector scaled by a factor.</summary>
     public static Vector operator *(double factor, Vector a) => new(a.X * factor, a.Y * factor);
+
+    /// <summary>Both components, as <c>[3, -4]</c>. In the invariant culture, for logs and tests.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"[{X}, {Y}]");
 }

@@ -30,7 +30,10 @@ public enum BladeFace
     /// <summary>The projection near the edge that bears on the spring when closed.</summary>
     Kick,
 
-    /// <summary>From the kick to the tip.</summary>
+    /// <summary>From the kick to where the edge begins: choil and ricasso.</summary>
+    Ricasso,
+
+    /// <summary>From the ricasso to the tip.</summary>
     Edge,
 
     /// <summary>From the tip back to the shoulder.</summary>

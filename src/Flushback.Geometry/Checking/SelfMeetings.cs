@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using Flushback.Geometry.Chains;
+using Flushback.Geometry.Crossings;
+using Flushback.Geometry.Distances;
+
+namespace Flushback.Geometry.Checking;
+
+/// <summary>Where an outline meets itself away from its vertices: pairs of edges, far ones left out by their boxes.</summary>
+internal sealed class SelfMeetings(Outline outline, double touchingMm, CancellationToken cancellation)
+{
+    private readonly BoxTree boxes = outline.Boxes;
+    private readonly int edgeCount = outline.Edges.Length;
+    private readonly List<OutlineFlaw> flaws = [];
+
+    public ImmutableArray<OutlineFlaw> Run()
+    {
+        Within(BoxTree.Root);
+        flaws.Sort(
+            (a, b) => (a.VertexIndex, a.OtherVertexIndex ?? 0).CompareTo((b.VertexIndex, b.OtherVertexIndex ?? 0))
+        );
+        return [.. flaws];
+    }
+
+    private bool IsFull => flaws.Count >= OutlineCheck.MostFlaws;
+
+    /// <summary>Pairs of edges both below one node.</summary>
+    private void Within(int node)
+    {
+        if (boxes.IsLeaf(node) || IsFull)
+        {
+            return;
+        }
+
+        Within(2 * node);
+        Within((2 * node) + 1);
+        Across(2 * node, (2 * node) + 1);
+    }
+
+    /// <summary>Pairs of an edge below one node and an edge below another, of lower and higher index.</summary>
+    private void Across(int lower, int higher)
+    {
+        if (IsFull || boxes[lower].GapTo(boxes[higher]) > touchingMm)
+        {
+            return;
+        }
+
+        if (!boxes.IsLeaf(lower))
+        {
+            // Both lie at the same depth, so both have children.
+            Across(2 * lower, 2 * higher);
+            Across(2 * lower, (2 * higher) + 1);
+            Across((2 * lower) + 1, 2 * higher);
+            Across((2 * lower) + 1, (2 * higher) + 1);
+            return;
+        }
+
+        Compare(lower - boxes.LeafCount, higher - boxes.LeafCount);
+    }
+
+    private void Compare(int lower, int higher)
+    {
+        ref readonly Edge first = ref outline.Edges.ItemRef(lower);
+        ref readonly Edge second = ref outline.Edges.ItemRef(higher);
+        if (IsBeside(first, second) || IsBeside(second, first))
+        {
+            return;
+        }
+
+        cancellation.ThrowIfCancellationRequested();
+        Meetings meetings = Crossing.Between(first, second, touchingMm);
+        for (int i = 0; i < meetings.Count; i++)
+        {
+            Meeting meeting = meetings[i];
+            bool isJoint =
+                (higher == lower + 1 && IsAtJoint(first, second, meeting, 1))
+                || (lower == 0 && higher == edgeCount - 1 && IsAtJoint(first, second, meeting, 0));
+            if (!isJoint)
+            {
+                Add(new OutlineFlaw(KindOf(meeting.Kind), lower, meeting.At, higher));
+            }
+        }
+    }
+
+    /// <summary>Whether one edge lies clear to one side of the other's chord; a quick no to most pairs.</summary>
+    private bool IsBeside(in Edge edge, in Edge other)
+    {
+        // Every point of an arc lies within its sagitta of its chord.
+        Vector chord = edge.Chord;
+        double margin = (touchingMm + edge.SagittaMm + other.SagittaMm) * chord.Length;
+        double start = chord.Cross(other.Start - edge.Start);
+        double end = chord.Cross(other.End - edge.Start);
+        return Math.Min(start, end) > margin || Math.Max(start, end) < -margin;
+    }
+
+    /// <summary>
+    /// Whether a meeting of two neighbours is only their common vertex: the edges do not part between the two. Edges that
+    /// pass into each other smoothly may by rounding cross again close by.
+    /// </summary>
+    private bool IsAtJoint(in Edge first, in Edge second, in Meeting meeting, double jointFraction)
+    {
+        if (meeting.Kind == MeetingKind.Overlap)
+        {
+            return false;
+        }
+
+        Point between = first.PointAt((meeting.OnFirst.Middle + jointFraction) / 2);
+        return Distance.Between(between, second).DistanceMm <= touchingMm;
+    }
+
+    private void Add(OutlineFlaw flaw)
+    {
+        // Where a vertex touches an edge, both its edges do: once is enough.
+        bool isKnown = flaws.Exists(known => known.Kind == flaw.Kind && known.At.IsWithin(2 * touchingMm, flaw.At));
+        if (!isKnown && !IsFull)
+        {
+            flaws.Add(flaw);
+        }
+    }
+
+    private static OutlineFlawKind KindOf(MeetingKind kind) =>
+        kind switch
+        {
+            MeetingKind.Crossing => OutlineFlawKind.SelfCrossing,
+            MeetingKind.Overlap => OutlineFlawKind.SelfOverlapping,
+            _ => OutlineFlawKind.SelfTouching,
+        };
+}

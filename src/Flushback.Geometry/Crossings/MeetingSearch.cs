@@ -1,0 +1,114 @@
+using Flushback.Geometry.Distances;
+
+namespace Flushback.Geometry.Crossings;
+
+/// <summary>Collects the meetings of two edges that do not run along one another.</summary>
+internal ref struct MeetingSearch(Edge a, Edge b, double toleranceMm)
+{
+    private readonly Edge a = a;
+    private readonly Edge b = b;
+    private readonly double toleranceMm = toleranceMm;
+    private Meetings found;
+
+    public Meetings Run()
+    {
+        if (!TryTangency())
+        {
+            int count = Carriers.CommonPoints(a, b, out Point first, out Point second);
+            if (count > 0)
+            {
+                AddCarrierPoint(first, MeetingKind.Crossing);
+            }
+
+            if (count > 1)
+            {
+                AddCarrierPoint(second, MeetingKind.Crossing);
+            }
+        }
+
+        AddEnd(0, a.Start, b, endIsOfFirst: true);
+        AddEnd(1, a.End, b, endIsOfFirst: true);
+        AddEnd(0, b.Start, a, endIsOfFirst: false);
+        AddEnd(1, b.End, a, endIsOfFirst: false);
+        return found;
+    }
+
+    /// <summary>True when the carriers touch or pass by no more than the tolerance; then no common points are looked for.</summary>
+    private bool TryTangency()
+    {
+        if (!a.IsArc && !b.IsArc)
+        {
+            return false;
+        }
+
+        (Edge arc, Edge other) = a.IsArc && (!b.IsArc || a.RadiusMm <= b.RadiusMm) ? (a, b) : (b, a);
+        Vector towards = NearestDirection(arc.Centre, other);
+        Point onArc = arc.Centre + (towards * arc.RadiusMm);
+        if (!(Math.Abs(other.LeftOfCarrierMm(onArc)) <= toleranceMm))
+        {
+            return false;
+        }
+
+        AddCarrierPoint(onArc, MeetingKind.Tangency);
+        return true;
+    }
+
+    /// <summary>Unit direction from a circle's centre in which it comes nearest to touching another carrier.</summary>
+    private static Vector NearestDirection(Point centre, in Edge other)
+    {
+        if (!other.IsArc)
+        {
+            Vector left = other.Chord.Left.Normalized;
+            return other.LeftOfCarrierMm(centre) > 0 ? -left : left;
+        }
+
+        // A circle whose centre lies outside the other touches it from outside, else from inside.
+        Vector between = other.Centre - centre;
+        return (between.Length > other.RadiusMm ? between : -between).Normalized;
+    }
+
+    private void AddCarrierPoint(Point point, MeetingKind kind)
+    {
+        if (
+            EdgePosition.TryFractionAt(a, point, toleranceMm, out double onA)
+            && EdgePosition.TryFractionAt(b, point, toleranceMm, out double onB)
+        )
+        {
+            Add(onA, onB, kind, point);
+        }
+    }
+
+    private void AddEnd(double endFraction, Point end, in Edge other, bool endIsOfFirst)
+    {
+        Nearest nearest = Distance.Between(end, other);
+        if (nearest.DistanceMm <= toleranceMm)
+        {
+            double onOther = Math.Clamp(EdgePosition.FractionAt(other, nearest.OnSecond), 0, 1);
+            (double onA, double onB) = endIsOfFirst ? (endFraction, onOther) : (onOther, endFraction);
+            Add(onA, onB, MeetingKind.Touch, end);
+        }
+    }
+
+    private void Add(double onA, double onB, MeetingKind kind, Point at)
+    {
+        for (int i = 0; i < found.Count; i++)
+        {
+            if (StayTogether(found[i].OnFirst.From, onA) || StayTogetherOnSecond(found[i].OnSecond.From, onB))
+            {
+                return;
+            }
+        }
+
+        bool atEnd = EdgePosition.IsEnd(a, onA, toleranceMm) || EdgePosition.IsEnd(b, onB, toleranceMm);
+        found = found.With(
+            new Meeting(atEnd ? MeetingKind.Touch : kind, new Stretch(onA, onA), new Stretch(onB, onB), at)
+        );
+    }
+
+    /// <summary>Whether the first edge stays near the second between two of its fractions.</summary>
+    private readonly bool StayTogether(double from, double to) =>
+        Distance.Between(a.PointAt((from + to) / 2), b).DistanceMm <= toleranceMm;
+
+    private readonly bool StayTogetherOnSecond(double from, double to) =>
+        Distance.Between(b.PointAt((from + to) / 2), a).DistanceMm <= toleranceMm;
+}

@@ -1,0 +1,187 @@
+using System.Runtime.InteropServices;
+using Flushback.Geometry;
+using Flushback.Geometry.Polar;
+using Flushback.Mechanism.Knives;
+
+namespace Flushback.Mechanism.Bench.Solving;
+
+/// <summary>
+/// The bench, exactly: where the rigid spring lies on the tang at a blade angle, by the polar angles of both outlines
+/// about the centre pin.
+/// </summary>
+/// <remarks>
+/// Keeps buffers between calls, so that a sweep allocates nothing; not for use by two threads at once.
+/// </remarks>
+public sealed class BenchSolver
+{
+    // Above this many pairs the sorted sweep is cheaper than looking at every pair.
+    private const int PairsWorthSorting = 4096;
+
+    // A blade piece this far below the horizontal about the centre pin can not carry the spring in front of it.
+    private const double FrontFloor = -(Math.PI / 2) - 0.3;
+
+    private readonly PolarOutline _blade;
+    private readonly SpringSides _spring;
+    private readonly Point _centrePin;
+    private readonly List<RadialPiece> _all = [];
+    private readonly List<RadialPiece> _upper = [];
+    private readonly List<RadialPiece> _lower = [];
+    private readonly List<RadialPiece> _behind = [];
+    private readonly StackSweep _stack;
+
+    /// <summary>Makes a knife ready to be swept.</summary>
+    public BenchSolver(Knife knife)
+    {
+        Knife = knife;
+        _blade = new PolarOutline(knife.Blade);
+        _centrePin = knife.CentrePin.Centre;
+        _spring = new SpringSides(new PolarOutline(knife.Spring), _centrePin);
+        _stack = new StackSweep(_spring);
+    }
+
+    /// <summary>The knife being solved.</summary>
+    public Knife Knife { get; }
+
+    /// <summary>Where the spring can lie at a blade angle.</summary>
+    /// <param name="bladeAngle">Blade angle, clockwise from open.</param>
+    /// <param name="near">
+    /// Spring rotation at a neighbouring blade angle. Where the nose may lie both under an overhanging shoulder and
+    /// above it, the free interval that continues from there is taken; without it, the topmost.
+    /// </param>
+    public SpringPose PoseAt(Angle bladeAngle, Angle? near = null)
+    {
+        Gather(bladeAngle);
+        (Touch support, Touch ceiling) = IsStacked()
+            ? _stack.Bounds(_upper, _lower, near)
+            : (HighestSupport(), Touch.Unbounded);
+        Touch tail = LowestTailBound(Math.Min(ceiling.Rotation, support.Rotation + 0.5));
+        if (tail.Rotation < ceiling.Rotation)
+        {
+            ceiling = tail;
+        }
+
+        return new SpringPose(bladeAngle, support, ceiling, blocked: ReachesCentrePin(), _centrePin);
+    }
+
+    /// <summary>Every pair that touches or nearly touches at a pose; see <see cref="ContactFinder"/>.</summary>
+    internal void CollectTouches(Angle bladeAngle, Angle rotation, List<Touch> supports, List<Touch> ceilings)
+    {
+        Gather(bladeAngle);
+        _stack.Collect(_upper, _lower, rotation, supports, ceilings);
+    }
+
+    private void Gather(Angle bladeAngle)
+    {
+        _all.Clear();
+        _upper.Clear();
+        _lower.Clear();
+        _behind.Clear();
+
+        // The blade stands still and the centre pin turns about it; the frame's turn goes into the polar angles.
+        Point pin = _centrePin.RotatedAbout(Point.Origin, bladeAngle);
+        _blade.Split(pin, -bladeAngle, _spring.ReachMm, _all);
+        foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
+        {
+            if (piece.MaxAngle > FrontFloor && piece.InnerMm < _spring.FrontReachMm)
+            {
+                (piece.IsOutward ? _lower : _upper).Add(piece);
+            }
+
+            if (piece.IsOutward && Math.Abs(piece.Inner.Angle) > Math.PI / 2)
+            {
+                _behind.Add(piece);
+            }
+        }
+    }
+
+    private bool ReachesCentrePin()
+    {
+        foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
+        {
+            if (piece.InnerMm < _spring.ClearMm)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True when somewhere a lower boundary of the blade hangs over an upper one, with room between.</summary>
+    private bool IsStacked()
+    {
+        if (
+            _lower.Count * _upper.Count > PairsWorthSorting
+            || _upper.Count * _spring.FrontLower.Length > PairsWorthSorting
+        )
+        {
+            return true;
+        }
+
+        Span<RadialPiece> uppers = CollectionsMarshal.AsSpan(_upper);
+        foreach (ref readonly RadialPiece lower in CollectionsMarshal.AsSpan(_lower))
+        {
+            foreach (ref readonly RadialPiece upper in uppers)
+            {
+                double inner = Math.Max(lower.InnerMm, upper.InnerMm);
+                double outer = Math.Min(lower.OuterMm, upper.OuterMm);
+                if (inner < outer && lower.MaxAngle > upper.MinAngle)
+                {
+                    double middle = (inner + outer) / 2;
+                    if (lower.AngleAt(middle) > upper.AngleAt(middle))
+                    {
+                        return true;
+                    }
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private Touch HighestSupport()
+    {
+        Touch best = Touch.None;
+        ReadOnlySpan<RadialPiece> springs = _spring.FrontLower;
+        foreach (ref readonly RadialPiece blade in CollectionsMarshal.AsSpan(_upper))
+        {
+            if (blade.MaxAngle - _spring.LowestFrontAngle <= best.Rotation)
+            {
+                continue;
+            }
+
+            foreach (ref readonly RadialPiece spring in springs)
+            {
+                Touching.Raise(ref best, blade, spring);
+            }
+        }
+
+        return best;
+    }
+
+    private Touch LowestTailBound(double below)
+    {
+        Touch best = Touch.Unbounded with { Rotation = below };
+        bool found = false;
+        foreach (ref readonly RadialPiece blade in CollectionsMarshal.AsSpan(_behind))
+        {
+            double lowest = Math.Min(SpringSides.Behind(blade.MinAngle), SpringSides.Behind(blade.MaxAngle));
+            if (lowest - _spring.HighestTailAngle >= best.Rotation)
+            {
+                continue;
+            }
+
+            foreach (RadialPiece spring in _spring.TailLower)
+            {
+                double inner = Math.Max(blade.InnerMm, spring.InnerMm);
+                double outer = Math.Min(blade.OuterMm, spring.OuterMm);
+                if (inner <= outer)
+                {
+                    found |= TailTouching.Lower(ref best, blade, spring, inner, outer);
+                }
+            }
+        }
+
+        return found ? best : Touch.Unbounded;
+    }
+}

@@ -1,0 +1,52 @@
+using Flushback.Geometry;
+using Flushback.Geometry.Polar;
+
+namespace Flushback.Mechanism.Bench.Solving;
+
+/// <summary>The spring's boundary about its centre pin, where it is drawn, sorted by what each piece can touch.</summary>
+internal sealed class SpringSides
+{
+    public SpringSides(PolarOutline spring, Point centrePin)
+    {
+        List<RadialPiece> all = [];
+        spring.Split(centrePin, Angle.Zero, double.PositiveInfinity, all);
+        IEnumerable<RadialPiece> front = all.Where(IsInFront).OrderBy(piece => piece.InnerMm);
+        FrontLower = [.. front.Where(piece => piece.IsOutward)];
+        FrontUpper = [.. front.Where(piece => !piece.IsOutward)];
+        TailLower = [.. all.Where(piece => !IsInFront(piece) && !piece.IsOutward)];
+        FrontReachMm = FrontLower.Concat(FrontUpper).Select(piece => piece.OuterMm).DefaultIfEmpty(0).Max();
+        ReachMm = all.Max(piece => piece.OuterMm);
+        ClearMm = all.Min(piece => piece.InnerMm);
+        LowestFrontAngle = FrontLower.Select(piece => piece.MinAngle).DefaultIfEmpty(0).Min();
+        HighestTailAngle = TailLower.Select(piece => Behind(piece.MaxAngle)).DefaultIfEmpty(0).Max();
+    }
+
+    /// <summary>Underside, nose and the like forward of the centre pin: what the tang can push up.</summary>
+    public RadialPiece[] FrontLower { get; }
+
+    /// <summary>End face, back and the like forward of the centre pin: what an overhanging shoulder can hold down.</summary>
+    public RadialPiece[] FrontUpper { get; }
+
+    /// <summary>Underside behind the centre pin: what a blade folded too far meets.</summary>
+    public RadialPiece[] TailLower { get; }
+
+    /// <summary>Farthest point forward, from the centre pin.</summary>
+    public double FrontReachMm { get; }
+
+    /// <summary>Farthest point of all, from the centre pin.</summary>
+    public double ReachMm { get; }
+
+    /// <summary>Within this radius of the centre pin everything is spring.</summary>
+    public double ClearMm { get; }
+
+    /// <summary>Smallest polar angle among <see cref="FrontLower"/>.</summary>
+    public double LowestFrontAngle { get; }
+
+    /// <summary>Largest polar angle among <see cref="TailLower"/>, in [0, 2 pi).</summary>
+    public double HighestTailAngle { get; }
+
+    /// <summary>A polar angle counted from 0 to 2 pi, so that it does not jump behind the pin.</summary>
+    public static double Behind(double angle) => angle < 0 ? angle + Math.Tau : angle;
+
+    private static bool IsInFront(RadialPiece piece) => Math.Abs(piece.Outer.Angle) <= Math.PI / 2;
+}

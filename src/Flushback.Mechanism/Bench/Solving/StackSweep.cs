@@ -1,0 +1,288 @@
+using System.Runtime.InteropServices;
+using Flushback.Geometry;
+using Flushback.Geometry.Polar;
+
+namespace Flushback.Mechanism.Bench.Solving;
+
+/// <summary>
+/// Goes through the radii about the centre pin from the inside out. Between two neighbouring breakpoints the blade is a
+/// stack of strips, each with one lower and one upper boundary, and so is the spring; each strip of the one against each
+/// strip of the other forbids one interval of spring rotation.
+/// </summary>
+/// <remarks>
+/// Needed where the nose lies under an overhanging shoulder: the rotations forbidden by the tang below it and by the
+/// shoulder above it are then two blocks with a free interval between.
+/// </remarks>
+internal sealed class StackSweep(SpringSides spring)
+{
+    /// <summary>
+    /// Half the range of rotations taken for "the same place" when following the spring from one blade angle to the
+    /// next: far more than half a degree of blade moves it, far less than the height of a shoulder.
+    /// </summary>
+    private const double FollowingWindow = 0.01;
+
+    private readonly RadialPiece[] _spring =
+    [
+        .. spring.FrontLower.Concat(spring.FrontUpper).OrderBy(piece => piece.InnerMm),
+    ];
+
+    private readonly List<RadialPiece> _blade = [];
+    private readonly List<double> _breaks = [];
+    private readonly List<int> _activeBlade = [];
+    private readonly List<int> _activeSpring = [];
+    private readonly List<Strip> _bladeStrips = [];
+    private readonly List<Strip> _springStrips = [];
+    private readonly List<(double Angle, int Piece)> _order = [];
+
+    /// <summary>Highest support and lowest ceiling of the free interval near a rotation, or of the topmost.</summary>
+    public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, Angle? near)
+    {
+        double watershed = near is { } n ? n.Radians + FollowingWindow : double.PositiveInfinity;
+        BoundsVisitor visitor = new(watershed);
+        Visit(upper, lower, ref visitor);
+        return (visitor.Support, visitor.Ceiling);
+    }
+
+    /// <summary>Every touching of the stretches that bound a pose, in order of radius.</summary>
+    public void Collect(
+        List<RadialPiece> upper,
+        List<RadialPiece> lower,
+        Angle rotation,
+        List<Touch> supports,
+        List<Touch> ceilings
+    )
+    {
+        CollectingVisitor visitor = new(rotation.Radians + FollowingWindow, supports, ceilings);
+        Visit(upper, lower, ref visitor);
+    }
+
+    private interface IVisitor
+    {
+        public void Pair(in Stack stack, double innerMm, double outerMm);
+    }
+
+    /// <summary>A strip of the blade against a strip of the spring, over one stretch of radii; -1: no such boundary.</summary>
+    private readonly ref struct Stack(
+        ReadOnlySpan<RadialPiece> blade,
+        ReadOnlySpan<RadialPiece> spring,
+        Strip bladeStrip,
+        Strip springStrip
+    )
+    {
+        private readonly ReadOnlySpan<RadialPiece> _blade = blade;
+        private readonly ReadOnlySpan<RadialPiece> _spring = spring;
+
+        public bool CanSupport => bladeStrip.Upper >= 0 && springStrip.Lower >= 0;
+
+        public bool CanHoldDown => bladeStrip.Lower >= 0 && springStrip.Upper >= 0;
+
+        public ref readonly RadialPiece BladeUpper => ref _blade[bladeStrip.Upper];
+
+        public ref readonly RadialPiece BladeLower => ref _blade[bladeStrip.Lower];
+
+        public ref readonly RadialPiece SpringLower => ref _spring[springStrip.Lower];
+
+        public ref readonly RadialPiece SpringUpper => ref _spring[springStrip.Upper];
+
+        public Touch Support(double innerMm, double outerMm)
+        {
+            Touch support = Touch.None;
+            if (CanSupport)
+            {
+                Touching.Raise(ref support, BladeUpper, SpringLower, innerMm, outerMm);
+            }
+
+            return support;
+        }
+
+        public Touch Ceiling(double innerMm, double outerMm)
+        {
+            Touch ceiling = Touch.Unbounded;
+            if (CanHoldDown)
+            {
+                Touching.Lower(ref ceiling, BladeLower, SpringUpper, innerMm, outerMm);
+            }
+
+            return ceiling;
+        }
+    }
+
+    private struct BoundsVisitor(double watershed) : IVisitor
+    {
+        public Touch Support = Touch.None;
+        public Touch Ceiling = Touch.Unbounded;
+
+        public void Pair(in Stack stack, double innerMm, double outerMm)
+        {
+            Touch support = stack.Support(innerMm, outerMm);
+            if (stack.CanSupport && support.Rotation <= watershed)
+            {
+                if (support.Rotation > Support.Rotation)
+                {
+                    Support = support;
+                }
+
+                return;
+            }
+
+            Touch ceiling = stack.Ceiling(innerMm, outerMm);
+            if (ceiling.Rotation < Ceiling.Rotation)
+            {
+                Ceiling = ceiling;
+            }
+        }
+    }
+
+    private readonly struct CollectingVisitor(double watershed, List<Touch> supports, List<Touch> ceilings) : IVisitor
+    {
+        public void Pair(in Stack stack, double innerMm, double outerMm)
+        {
+            bool below = stack.CanSupport && stack.Support(innerMm, outerMm).Rotation <= watershed;
+            if (below)
+            {
+                Sample(supports, stack.BladeUpper, stack.SpringLower, innerMm, outerMm);
+            }
+            else if (stack.CanHoldDown)
+            {
+                Sample(ceilings, stack.BladeLower, stack.SpringUpper, innerMm, outerMm);
+            }
+        }
+
+        private static void Sample(
+            List<Touch> into,
+            in RadialPiece blade,
+            in RadialPiece spring,
+            double innerMm,
+            double outerMm
+        )
+        {
+            into.Add(At(blade, spring, innerMm));
+            double tangency = Touching.TangencyRadius(blade, spring);
+            if (tangency > innerMm && tangency < outerMm)
+            {
+                into.Add(At(blade, spring, tangency));
+            }
+
+            into.Add(At(blade, spring, outerMm));
+        }
+
+        private static Touch At(in RadialPiece blade, in RadialPiece spring, double radiusMm)
+        {
+            double bladePolar = blade.AngleAt(radiusMm);
+            return new Touch(bladePolar - spring.AngleAt(radiusMm), radiusMm, bladePolar, blade, spring);
+        }
+    }
+
+    /// <summary>A stretch of material between two boundaries; -1 where one lies out of reach.</summary>
+    private readonly record struct Strip(int Lower, int Upper);
+
+    private void Visit<TVisitor>(List<RadialPiece> upper, List<RadialPiece> lower, ref TVisitor visitor)
+        where TVisitor : struct, IVisitor
+    {
+        _blade.Clear();
+        _blade.AddRange(upper);
+        _blade.AddRange(lower);
+        _blade.Sort(static (a, b) => a.InnerMm.CompareTo(b.InnerMm));
+        ReadOnlySpan<RadialPiece> blade = CollectionsMarshal.AsSpan(_blade);
+        ReadOnlySpan<RadialPiece> springs = _spring;
+        FindBreaks(blade, springs);
+
+        _activeBlade.Clear();
+        _activeSpring.Clear();
+        int nextBlade = 0;
+        int nextSpring = 0;
+        for (int i = 0; i + 1 < _breaks.Count; i++)
+        {
+            double inner = _breaks[i];
+            double outer = _breaks[i + 1];
+            Advance(blade, _activeBlade, ref nextBlade, inner);
+            Advance(springs, _activeSpring, ref nextSpring, inner);
+            if (outer <= inner || _activeBlade.Count == 0 || _activeSpring.Count == 0)
+            {
+                continue;
+            }
+
+            double middle = (inner + outer) / 2;
+            BuildStrips(blade, _activeBlade, middle, _bladeStrips);
+            BuildStrips(springs, _activeSpring, middle, _springStrips);
+            foreach (Strip bladeStrip in _bladeStrips)
+            {
+                foreach (Strip springStrip in _springStrips)
+                {
+                    visitor.Pair(new Stack(blade, springs, bladeStrip, springStrip), inner, outer);
+                }
+            }
+        }
+    }
+
+    private void FindBreaks(ReadOnlySpan<RadialPiece> blade, ReadOnlySpan<RadialPiece> springs)
+    {
+        _breaks.Clear();
+        foreach (ref readonly RadialPiece piece in blade)
+        {
+            _breaks.Add(piece.InnerMm);
+            _breaks.Add(piece.OuterMm);
+        }
+
+        foreach (ref readonly RadialPiece piece in springs)
+        {
+            _breaks.Add(piece.InnerMm);
+            _breaks.Add(piece.OuterMm);
+        }
+
+        _breaks.Sort();
+    }
+
+    private static void Advance(ReadOnlySpan<RadialPiece> pieces, List<int> active, ref int next, double radiusMm)
+    {
+        for (int i = active.Count - 1; i >= 0; i--)
+        {
+            if (pieces[active[i]].OuterMm <= radiusMm)
+            {
+                active[i] = active[^1];
+                active.RemoveAt(active.Count - 1);
+            }
+        }
+
+        while (next < pieces.Length && pieces[next].InnerMm <= radiusMm)
+        {
+            if (pieces[next].OuterMm > radiusMm)
+            {
+                active.Add(next);
+            }
+
+            next++;
+        }
+    }
+
+    /// <summary>Pairs boundaries from the top down: an upper one opens a strip, the next lower one closes it.</summary>
+    private void BuildStrips(ReadOnlySpan<RadialPiece> pieces, List<int> active, double radiusMm, List<Strip> strips)
+    {
+        _order.Clear();
+        foreach (int piece in active)
+        {
+            _order.Add((pieces[piece].AngleAt(radiusMm), piece));
+        }
+
+        _order.Sort(static (a, b) => b.Angle.CompareTo(a.Angle));
+        strips.Clear();
+        int open = -1;
+        foreach ((_, int piece) in _order)
+        {
+            if (pieces[piece].IsOutward)
+            {
+                strips.Add(new Strip(piece, open));
+                open = -1;
+            }
+            else
+            {
+                open = piece;
+            }
+        }
+
+        if (open >= 0)
+        {
+            strips.Add(new Strip(-1, open));
+        }
+    }
+}

@@ -1,0 +1,179 @@
+using Flushback.Geometry;
+
+namespace Flushback.Mechanism.Bench.Solving;
+
+/// <summary>Where the blade comes to rest near a stop, and whether it does.</summary>
+/// <param name="Pose">The pose there; at the nominal angle, or the last one possible, where the blade does not rest.</param>
+/// <param name="Rests">True when the spring falls towards this angle from both sides, or from one up to a hard stop.</param>
+public readonly record struct RestPose(SpringPose Pose, bool Rests);
+
+/// <summary>Finds the stops: the open stop, and the minima of the lift near 90 and 180 degrees.</summary>
+/// <remarks>
+/// At a minimum of the lift the slope changes from falling to rising; the sign of the slope is known exactly from the
+/// touching pair, so halving the blade angle on it finds kinks and smooth minima alike to the last digit.
+/// </remarks>
+public sealed class StopFinder(BenchSolver solver, RotationTrack track)
+{
+    /// <summary>How far from nominal a stop is looked for.</summary>
+    public static readonly Angle Window = Angle.FromDegrees(25);
+
+    /// <summary>Least height of the lift on both sides of a half stop for it to be one, in millimetres.</summary>
+    /// <remarks>Under half a thousandth of an inch nobody feels a stop; a round tang shows rounding noise only.</remarks>
+    public const double LeastHalfStopDepthMm = 0.01;
+
+    private const int Halvings = 80;
+
+    /// <summary>
+    /// The open stop: going from mid-swing towards open, the last angle at which the spring still falls. It ends where
+    /// the shoulder butts on the end face and no pose is left, where a square shoulder begins to lift the nose, or at a
+    /// plain minimum on the open flat.
+    /// </summary>
+    public RestPose Open()
+    {
+        RestPose? best = null;
+        SpringPose? last = null;
+        for (int i = track.Poses.Count - 1; i >= 0; i--)
+        {
+            SpringPose pose = track.Poses[i];
+            if (pose.BladeAngle > RotationTrack.MidSwing)
+            {
+                continue;
+            }
+
+            if (last is { } above && above.BladeAngle < Window && IsRising(above) && !IsRising(pose))
+            {
+                SpringPose stop = Boundary(above, pose.BladeAngle, IsRising);
+                if (
+                    best is not { } found
+                    || Math.Abs(stop.BladeAngle.Radians) < Math.Abs(found.Pose.BladeAngle.Radians)
+                )
+                {
+                    best = new RestPose(stop, Rests: true);
+                }
+            }
+
+            if (!pose.IsPossible)
+            {
+                // Not held open: the blade can still be pushed to where the shoulder butts.
+                return best
+                    ?? new RestPose(Boundary(last ?? pose, pose.BladeAngle, static p => p.IsPossible), Rests: false);
+            }
+
+            last = pose;
+        }
+
+        return best ?? new RestPose(track.At(Angle.Zero), Rests: false);
+    }
+
+    /// <summary>The minimum of the lift nearest to a nominal blade angle, if there is one within the window.</summary>
+    /// <param name="nominal">90 degrees for the half stop, 180 for closed.</param>
+    /// <param name="leastDepthMm">Least height of the lift on both sides for the minimum to count.</param>
+    public RestPose Near(Angle nominal, double leastDepthMm)
+    {
+        SpringPose? best = null;
+        for (int i = 1; i < track.Poses.Count; i++)
+        {
+            SpringPose before = track.Poses[i - 1];
+            SpringPose after = track.Poses[i];
+            if (
+                Math.Abs((before.BladeAngle - nominal).Radians) > Window.Radians
+                || !IsFalling(before)
+                || !after.IsPossible
+                || IsFalling(after)
+            )
+            {
+                continue;
+            }
+
+            SpringPose rest = Boundary(before, after.BladeAngle, IsFalling);
+            bool nearer =
+                best is not { } found
+                || Math.Abs((rest.BladeAngle - nominal).Radians) < Math.Abs((found.BladeAngle - nominal).Radians);
+            if (nearer && DepthMm(i, rest) >= leastDepthMm)
+            {
+                best = rest;
+            }
+        }
+
+        if (best is { } minimum)
+        {
+            return new RestPose(minimum, Rests: true);
+        }
+
+        SpringPose atNominal = track.At(nominal);
+        return new RestPose(atNominal.IsPossible ? atNominal : LastPossibleBefore(nominal), Rests: false);
+    }
+
+    /// <summary>Highest points of the lift strictly between two blade angles.</summary>
+    public IEnumerable<SpringPose> PeaksBetween(Angle from, Angle to)
+    {
+        for (int i = 1; i < track.Poses.Count; i++)
+        {
+            SpringPose before = track.Poses[i - 1];
+            SpringPose after = track.Poses[i];
+            bool inside = before.BladeAngle >= from && after.BladeAngle <= to;
+            if (inside && IsRising(before) && after.IsPossible && !IsRising(after))
+            {
+                yield return Boundary(before, after.BladeAngle, IsRising);
+            }
+        }
+    }
+
+    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope > 0;
+
+    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope < 0;
+
+    /// <summary>The last pose, going from one blade angle towards another, at which a condition still holds.</summary>
+    private SpringPose Boundary(SpringPose holds, Angle fails, Func<SpringPose, bool> condition)
+    {
+        for (int i = 0; i < Halvings; i++)
+        {
+            Angle middle = (holds.BladeAngle + fails) * 0.5;
+            if (middle == holds.BladeAngle || middle == fails)
+            {
+                break;
+            }
+
+            SpringPose pose = solver.PoseAt(middle, holds.Lowest);
+            if (condition(pose))
+            {
+                holds = pose;
+            }
+            else
+            {
+                fails = middle;
+            }
+        }
+
+        return holds;
+    }
+
+    private double DepthMm(int index, SpringPose rest)
+    {
+        double depth = double.PositiveInfinity;
+        foreach (int direction in new[] { -1, 1 })
+        {
+            double highest = rest.Lowest.Radians;
+            int i = direction < 0 ? index - 1 : index;
+            for (; i >= 0 && i < track.Poses.Count && track.Poses[i].IsPossible; i += direction)
+            {
+                if (track.Poses[i].Lowest.Radians < highest)
+                {
+                    break;
+                }
+
+                highest = track.Poses[i].Lowest.Radians;
+            }
+
+            depth = Math.Min(depth, solver.Knife.LiftMm(rest.Lowest, new Angle(highest)));
+        }
+
+        return depth;
+    }
+
+    private SpringPose LastPossibleBefore(Angle nominal)
+    {
+        SpringPose last = track.Poses.Last(pose => pose.IsPossible && pose.BladeAngle <= nominal);
+        return Boundary(last, nominal, static pose => pose.IsPossible);
+    }
+}
