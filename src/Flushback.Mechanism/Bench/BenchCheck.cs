@@ -34,7 +34,7 @@ public static class BenchCheck
 
         StopReader reader = new(solver, track, new ContactFinder(solver, faces, settings), settings, open.Pose.Lowest);
         ImmutableArray<StopReading>.Builder readings = ImmutableArray.CreateBuilder<StopReading>();
-        readings.Add(reader.Read(Stop.Open, Angle.Zero, open));
+        readings.Add(reader.Read(Stop.Open, Angle.Zero, open) with { ShoulderAngle = stops.Shoulder(faces)?.BladeAngle });
         if (hasHalfStop)
         {
             readings.Add(reader.Read(Stop.HalfStop, _quarterTurn, half));
