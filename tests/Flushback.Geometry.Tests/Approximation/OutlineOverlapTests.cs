@@ -36,7 +36,7 @@ public class OutlineOverlapTests
 
     [Fact]
     public void An_outline_overlaps_itself_by_its_area() =>
-        Shapes.Random.Outline.Sample(outline =>
+        Any.Outline.Sample(outline =>
             Near.Equal(
                 outline.AreaMm2,
                 OutlineOverlap.AreaMm2(outline, outline.Reversed(), Sagitta),
