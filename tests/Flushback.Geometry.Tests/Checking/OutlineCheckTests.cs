@@ -89,6 +89,19 @@ public class OutlineCheckTests
     public void A_coordinate_beyond_the_limit_is_named_with_its_vertex() =>
         AssertOnly(OutlineFlawKind.CoordinateOutOfRange, 1, new Vertex(0, 0), new Vertex(1e9, 0), new Vertex(0, 9));
 
+    [Theory]
+    [InlineData(1e6)]
+    [InlineData(-1e200)]
+    [InlineData(double.MaxValue)]
+    public void An_arc_too_high_to_lie_within_the_limit_is_named_with_its_vertex(double bulge) =>
+        AssertOnly(
+            OutlineFlawKind.CoordinateOutOfRange,
+            0,
+            new Vertex(0, 0, bulge),
+            new Vertex(9, 0),
+            new Vertex(0, 9)
+        );
+
     [Fact]
     public void All_bad_vertices_are_named_not_the_first_alone()
     {

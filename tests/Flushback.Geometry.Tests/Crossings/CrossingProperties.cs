@@ -9,7 +9,7 @@ namespace Flushback.Geometry.Tests.Crossings;
 public class CrossingProperties
 {
     private const double Tolerance = 1e-7;
-    private const double Sagitta = 1e-5;
+    private const double Sagitta = 1e-4;
 
     private static readonly Gen<(Edge A, Edge B)> Pair = Gen.Select(Any.Edge, Any.Edge);
 
@@ -82,7 +82,7 @@ public class CrossingProperties
                     Assert.InRange(Distance.Between(a, b).DistanceMm, 0, 2 * Sagitta);
                 }
             },
-            iter: 500
+            iter: 200
         );
 
     [Fact]

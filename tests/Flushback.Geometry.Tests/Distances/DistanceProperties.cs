@@ -43,7 +43,7 @@ public class DistanceProperties
     public void Dense_sampling_finds_no_shorter_way() =>
         Pair.Sample(
             (a, b) => Assert.InRange(Distance.Between(a, b).DistanceMm, 0, SampledDistance.Between(a, b) + 1e-9),
-            iter: 300
+            iter: 200
         );
 
     [Fact]
