@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+
+namespace Flushback.Mechanism.Materials;
+
+/// <summary>The steels known by their designation.</summary>
+/// <remarks>
+/// The modulus of steel hardly depends on alloy and not on heat treatment; what strength a steel reaches does, and is
+/// estimated from the hardness asked for.
+/// </remarks>
+public static class Steels
+{
+    private const string Carbon =
+        "carbon and low-alloy steels 190 to 210 GPa, spring steel 206 GPa: published tables of moduli and a spring handbook's value, read second-hand";
+
+    private const string Tool =
+        "tool steels in all conditions about 210 GPa: a metals handbook, read second-hand; the band is ours";
+
+    private const string Stainless = "martensitic stainless steels about 200 GPa: from memory; the band is ours";
+
+    private const string Precipitation =
+        "precipitation-hardening stainless about 196 GPa: from memory; the band is ours";
+
+    private static readonly ValueRange _carbon = new(202e3, 210e3);
+    private static readonly ValueRange _tool = new(205e3, 215e3);
+    private static readonly ValueRange _stainless = new(195e3, 205e3);
+    private static readonly ValueRange _precipitation = new(192e3, 200e3);
+
+    /// <summary>All of them, in the order a maker would look them up.</summary>
+    public static ImmutableArray<Steel> All { get; } =
+    [
+        new("1075", _carbon, Carbon),
+        new("1095", _carbon, Carbon),
+        new("5160", _carbon, Carbon),
+        new("52100", _carbon, Carbon),
+        new("O1", _tool, Tool),
+        new("W2", _tool, Tool),
+        new("D2", _tool, Tool),
+        new("420", _stainless, Stainless),
+        new("440C", _stainless, Stainless),
+        new("15-5PH", _precipitation, Precipitation),
+    ];
+
+    /// <summary>What is taken for the spring when nothing is said.</summary>
+    public static Steel DefaultSpring { get; } = Named("1095")!;
+
+    /// <summary>A steel by its designation, without regard to case, spaces and a leading "AISI"; null when not known.</summary>
+    public static Steel? Named(string designation)
+    {
+        string plain = Plain(designation);
+        return All.FirstOrDefault(steel => Plain(steel.Designation) == plain);
+    }
+
+    private static string Plain(string designation)
+    {
+        string letters = string.Concat(designation.Where(char.IsAsciiLetterOrDigit)).ToUpperInvariant();
+        return letters.StartsWith("AISI", StringComparison.Ordinal) ? letters[4..] : letters;
+    }
+}
