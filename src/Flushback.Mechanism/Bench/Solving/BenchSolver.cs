@@ -50,10 +50,7 @@ public sealed class BenchSolver
     /// </param>
     public SpringPose PoseAt(Angle bladeAngle, Angle? near = null)
     {
-        Gather(bladeAngle);
-        (Touch support, Touch ceiling) = IsStacked()
-            ? _stack.Bounds(_upper, _lower, near)
-            : (HighestSupport(), Touch.Unbounded);
+        (Touch support, Touch ceiling) = BoundsAt(bladeAngle, near, riseMm: 0);
         Touch tail = LowestTailBound(Math.Min(ceiling.Rotation, support.Rotation + 0.5));
         if (tail.Rotation < ceiling.Rotation)
         {
@@ -63,7 +60,26 @@ public sealed class BenchSolver
         return new SpringPose(bladeAngle, support, ceiling, blocked: ReachesCentrePin(), _centrePin);
     }
 
-    private void Gather(Angle bladeAngle)
+    /// <summary>What bounds the turn of the nose alone, with the whole spring raised from the pin it is drawn on.</summary>
+    /// <remarks>Raising the spring over the blade lowers the blade under the spring: the same closed forms hold.</remarks>
+    /// <param name="bladeAngle">Blade angle, clockwise from open.</param>
+    /// <param name="near">A turn of the nose to follow from, as in <see cref="PoseAt"/>.</param>
+    /// <param name="riseMm">Shift of the spring towards +y.</param>
+    internal NoseBounds NoseBoundsAt(Angle bladeAngle, Angle near, double riseMm)
+    {
+        (Touch floor, Touch ceiling) = BoundsAt(bladeAngle, near, riseMm);
+        return new NoseBounds(floor, ceiling, Raised(riseMm));
+    }
+
+    private (Touch Support, Touch Ceiling) BoundsAt(Angle bladeAngle, Angle? near, double riseMm)
+    {
+        Gather(bladeAngle, riseMm);
+        return IsStacked() ? _stack.Bounds(_upper, _lower, near) : (HighestSupport(), Touch.Unbounded);
+    }
+
+    private Point Raised(double riseMm) => new(_centrePin.X, _centrePin.Y + riseMm);
+
+    private void Gather(Angle bladeAngle, double riseMm)
     {
         _all.Clear();
         _upper.Clear();
@@ -71,7 +87,7 @@ public sealed class BenchSolver
         _behind.Clear();
 
         // The blade stands still and the centre pin turns about it; the frame's turn goes into the polar angles.
-        Point pin = _centrePin.RotatedAbout(Point.Origin, bladeAngle);
+        Point pin = Raised(riseMm).RotatedAbout(Point.Origin, bladeAngle);
         _blade.Split(pin, -bladeAngle, _spring.ReachMm, _all);
         foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
         {

@@ -1,0 +1,133 @@
+using Flushback.Catalogue.Designs;
+using Flushback.Geometry;
+using Flushback.Mechanism.Handle.Beams;
+using Flushback.Mechanism.Handle.Solving;
+
+namespace Flushback.Handle.Tests.Solving;
+
+public class EnergyTests
+{
+    public static TheoryData<int> Knives => [.. Enumerable.Range(0, KnifeCatalogue.All.Count)];
+
+    [Theory]
+    [MemberData(nameof(Knives))]
+    public void The_torque_is_the_derivative_of_the_energy(int knife)
+    {
+        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        double greatest = handle.Track.States.Where(s => s.BladeAngle.Degrees > 5).Max(s => Math.Abs(s.TorqueNmm));
+        int compared = 0;
+        for (double degrees = 3; degrees < 185; degrees += 0.7)
+        {
+            // Five points, error of fourth order; not across a place where a contact is won, lost or passed on.
+            const double step = 2e-4;
+            NoseState[] near =
+            [
+                .. new[] { -2, -1, 0, 1, 2 }.Select(k =>
+                    handle.Track.At(Angle.FromDegrees(degrees) + new Angle(k * step))
+                ),
+            ];
+            if (!near.All(s => HaveOneContactPair(s, near[0])))
+            {
+                continue;
+            }
+
+            double derivative =
+                ((8 * (near[3].EnergyNmm - near[1].EnergyNmm)) - (near[4].EnergyNmm - near[0].EnergyNmm)) / (12 * step);
+            Assert.Equal(derivative, near[2].TorqueNmm, 1e-6 * greatest);
+            compared++;
+        }
+
+        Assert.InRange(compared, 200, 260);
+    }
+
+    [Theory]
+    [MemberData(nameof(Knives))]
+    public void The_work_of_the_torque_is_the_difference_of_the_energies(int knife)
+    {
+        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        Angle from = Angle.FromDegrees(2);
+        Angle to = Angle.FromDegrees(178);
+        const int steps = 20000;
+        double work = 0;
+        NoseState state = handle.Track.At(from);
+        NoseState first = state;
+        for (int i = 0; i < steps; i++)
+        {
+            // Midpoint rule; the torque jumps at the half stop, within one step.
+            Angle step = (to - from) * (1.0 / steps);
+            state = handle.Solver.At(from + (step * (i + 0.5)), state.Pose);
+            work += state.TorqueNmm * step.Radians;
+        }
+
+        Assert.Equal(handle.Track.At(to).EnergyNmm - first.EnergyNmm, work, 0.02);
+    }
+
+    [Theory]
+    [MemberData(nameof(Knives))]
+    public void The_contact_forces_hold_the_nose(int knife)
+    {
+        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        foreach (NoseState state in handle.Track.States.Where(s => s.IsPossible))
+        {
+            Point pin = handle.Knife.CentrePin.Centre + new Vector(0, state.Pose.BowMm);
+            double moment = new[] { state.First, state.Second }.Sum(contact =>
+                (contact.Feature.At - pin).Cross(contact.Force)
+            );
+            double arm = handle.Beam.OverhangMm * Math.Cos(state.Pose.Turn.Radians);
+            double scale = Math.Max(100, state.First.ForceN + state.Second.ForceN);
+            Assert.Equal(state.Load.ForceN, state.ForceN.Y, 1e-6 * scale);
+            Assert.Equal(state.Load.MomentNmm + (state.Load.ForceN * arm), moment, 3e-5 * scale);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Knives))]
+    public void Friction_takes_work_both_ways(int knife)
+    {
+        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        Assert.All(
+            handle.Track.States.Where(s => s.IsPossible && s.ContactCount > 0),
+            state => Assert.True(state.FrictionTorqueNmm(0.15, handle.Knife.PivotRadiusMm) > 0)
+        );
+    }
+
+    [Fact]
+    public void A_spring_that_only_turns_about_its_centre_pin_lies_as_on_the_bench()
+    {
+        double before = double.PositiveInfinity;
+        foreach (double stiffer in new[] { 1e2, 1e4, 1e6 })
+        {
+            // The overhang is made stiff, the span between the pins keeps giving.
+            HandleCase soft = new(KnifeCatalogue.Sandpiper);
+            HandleCase handle = new(
+                KnifeCatalogue.Sandpiper.ToKnife(),
+                change: _ => (Scaled(soft.Beam.Front, 1 / stiffer) + soft.Beam.Rear).ToStiffness(205_000, 2.4)
+            );
+            double most = 0;
+            for (double degrees = 3; degrees < 178; degrees += 1)
+            {
+                Angle angle = Angle.FromDegrees(degrees);
+                Angle bench = handle.BenchTrack.At(angle).Lowest;
+                Point dial = handle.Knife.DialPoint;
+                Point pin = handle.Knife.CentrePin.Centre;
+                double off = handle.Track.At(angle).Pose.RiseOf(dial, pin) - new NosePose(bench, 0).RiseOf(dial, pin);
+                most = Math.Max(most, Math.Abs(off));
+            }
+
+            Assert.InRange(most, 0, before / 30);
+            before = most;
+        }
+
+        Assert.InRange(before, 0, 1e-5);
+    }
+
+    private static NoseFlexibility Scaled(NoseFlexibility f, double by) =>
+        new(f.RisePerForce * by, f.TiltPerForce * by, f.TiltPerMoment * by);
+
+    private static bool HaveOneContactPair(NoseState a, NoseState b) =>
+        a.ContactCount == b.ContactCount && Same(a.First, b.First) && Same(a.Second, b.Second);
+
+    private static bool Same(NoseContact a, NoseContact b) =>
+        (a.Feature.BladeEdge, a.Feature.BladeVertex, a.Feature.SpringEdge, a.Feature.SpringVertex)
+        == (b.Feature.BladeEdge, b.Feature.BladeVertex, b.Feature.SpringEdge, b.Feature.SpringVertex);
+}
