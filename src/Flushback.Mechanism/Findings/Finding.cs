@@ -25,7 +25,7 @@ public enum Severity
 /// <param name="At">Where, in the knife frame with the blade at that stop, if at one place.</param>
 /// <param name="Value">The value found, in <paramref name="Unit"/>.</param>
 /// <param name="Limit">The limit it was held against, in <paramref name="Unit"/>.</param>
-/// <param name="Unit">"mm", "deg" or "" for a count.</param>
+/// <param name="Unit">"mm", "deg", "N", "MPa", "HRC" or "" for a count.</param>
 public sealed record Finding(
     string Code,
     Severity Severity,
@@ -88,4 +88,28 @@ public static class FindingCodes
 
     /// <summary>No handle outline was given, so the tip's depth is not known.</summary>
     public const string NoHandle = "NO_HANDLE";
+
+    /// <summary>In the handle the spring is bent beyond what it bears.</summary>
+    public const string SpringTakesSet = "SPRING_TAKES_SET";
+
+    /// <summary>In the handle the spring is bent so far that it tires early.</summary>
+    public const string SpringTires = "SPRING_TIRES";
+
+    /// <summary>The strength of the spring's steel is not known at its hardness.</summary>
+    public const string StrengthUnknown = "STRENGTH_UNKNOWN";
+
+    /// <summary>The blade is hard to open.</summary>
+    public const string PullHeavy = "PULL_HEAVY";
+
+    /// <summary>The blade opens too easily to be held.</summary>
+    public const string PullLight = "PULL_LIGHT";
+
+    /// <summary>Blade and spring are not of the usual pair of hardnesses.</summary>
+    public const string HardnessPair = "HARDNESS_PAIR";
+
+    /// <summary>A contact in the handle is pressed until the softer part yields.</summary>
+    public const string ContactYields = "CONTACT_YIELDS";
+
+    /// <summary>The blade does not rest at a stop in the handle.</summary>
+    public const string HandleNoRest = "HANDLE_NO_REST";
 }

@@ -48,4 +48,22 @@ public enum KnifeSubject
 
     /// <summary>The faces named by the maker.</summary>
     FaceOverrides,
+
+    /// <summary>Width of the spring in the handle.</summary>
+    SpringWidth,
+
+    /// <summary>Preload of the spring in the handle.</summary>
+    Preload,
+
+    /// <summary>Where the stiff nose begins.</summary>
+    StiffNose,
+
+    /// <summary>Place of the nail nick.</summary>
+    NailNick,
+
+    /// <summary>Friction between tang and spring.</summary>
+    Friction,
+
+    /// <summary>Hardness of the spring.</summary>
+    SpringHardness,
 }

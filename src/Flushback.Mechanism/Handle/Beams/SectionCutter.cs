@@ -14,9 +14,11 @@ internal sealed class SectionCutter
     private readonly Outline _spring;
     private readonly Circle[] _holes;
     private readonly double _reachMm;
+    private readonly double _addedDepthMm;
 
-    public SectionCutter(Outline spring, params Circle[] holes)
+    public SectionCutter(Outline spring, double addedDepthMm, params Circle[] holes)
     {
+        _addedDepthMm = addedDepthMm;
         _spring = spring;
         _holes = holes;
         _reachMm = spring.Bounds.HalfPerimeterMm;
@@ -30,8 +32,8 @@ internal sealed class SectionCutter
         Point centre = under.At.MidpointTo(back.At);
         Vector along = new Vector(1, (under.Slope + back.Slope) / 2).Normalized;
         (under, back) = Cut(centre, along.Left, near: centre);
-        double depth = under.At.DistanceTo(back.At);
-        Point middle = under.At.MidpointTo(back.At);
+        double depth = under.At.DistanceTo(back.At) + _addedDepthMm;
+        Point middle = under.At.MidpointTo(back.At) + (along.Left * (_addedDepthMm / 2));
         return (centre, WithHole(depth, middle, along), 1 / along.X);
     }
 

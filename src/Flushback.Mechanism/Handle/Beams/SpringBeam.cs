@@ -29,8 +29,9 @@ public sealed class SpringBeam
     /// <param name="centrePin">The pin next to the nose; its hole weakens the spring.</param>
     /// <param name="rearPin">The pin at the rear end, behind the centre pin; its hole weakens the spring.</param>
     /// <param name="stiffFromXMm">Where along the handle the stiff nose begins, in front of the centre pin.</param>
+    /// <param name="addedDepthMm">Depth added at the back all along, to see what it changes.</param>
     /// <exception cref="ArgumentException">The pins and the nose are not in this order, or there is no spring somewhere between.</exception>
-    public SpringBeam(Outline spring, Circle centrePin, Circle rearPin, double stiffFromXMm)
+    public SpringBeam(Outline spring, Circle centrePin, Circle rearPin, double stiffFromXMm, double addedDepthMm = 0)
     {
         if (rearPin.Centre.X >= centrePin.Centre.X || centrePin.Centre.X >= stiffFromXMm)
         {
@@ -39,7 +40,7 @@ public sealed class SpringBeam
 
         _spring = spring;
         _holes = [centrePin, rearPin];
-        _cutter = new SectionCutter(spring, _holes);
+        _cutter = new SectionCutter(spring, addedDepthMm, _holes);
         CentrePin = centrePin.Centre;
         RearPin = rearPin.Centre;
         StiffFromXMm = stiffFromXMm;

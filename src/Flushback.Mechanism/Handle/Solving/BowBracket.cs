@@ -69,7 +69,7 @@ internal struct BowBracket(ElasticNose nose)
     /// <summary>Second derivative of the energy: by the last two slopes on one smooth stretch, else as on a straight line.</summary>
     private readonly double Curvature(in BowTrial trial)
     {
-        double straight = nose.CurvatureAlong(trial.Pose, trial.Rate);
+        double straight = nose.CurvatureAlong(trial.Rate);
         if (_count < 2 || trial.BowMm != _last.BowMm || !_last.IsSmoothTo(_beforeLast))
         {
             return straight;

@@ -7,8 +7,7 @@ namespace Flushback.Mechanism.Handle.Solving;
 /// spring. Knife frame.
 /// </summary>
 /// <remarks>
-/// A spring that does not bow only turns about its centre pin: then this is the bench. The rise of the place where the
-/// stiff nose begins, at the height of the centre pin, is the bow and overhang times the sine of the turn.
+/// A spring that does not bow only turns about its centre pin: then this is the bench.
 /// </remarks>
 /// <param name="Turn">Turn from where the spring is drawn, counter-clockwise.</param>
 /// <param name="BowMm">Shift towards +y after the turn, in millimetres.</param>

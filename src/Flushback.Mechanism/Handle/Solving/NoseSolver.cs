@@ -54,7 +54,7 @@ public sealed class NoseSolver
         {
             bracket.Take(trial);
             double next = bracket.After(trial);
-            if (trial.IsFree && Math.Abs(trial.Slope) <= SameBowMm * Nose.CurvatureAlong(trial.Pose, trial.Rate))
+            if (trial.IsFree && Math.Abs(trial.Slope) <= SameBowMm * Nose.CurvatureAlong(trial.Rate))
             {
                 return Level(bladeAngle, trial);
             }
@@ -134,7 +134,7 @@ public sealed class NoseSolver
         // One place seen as two, where an arc runs on into a line: there is nothing to share.
         return firstN >= 0 && secondN >= 0
             ? State(bladeAngle, pose, 2, new NoseContact(first, firstN), new NoseContact(second, secondN))
-            : Level(bladeAngle, free);
+            : Level(bladeAngle, other.IsFree && Math.Abs(other.Slope) < Math.Abs(free.Slope) ? other : free);
     }
 
     private NoseState State(Angle bladeAngle, NosePose pose, int count, NoseContact first, NoseContact second) =>
