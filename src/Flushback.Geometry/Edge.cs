@@ -127,14 +127,13 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
                 return box;
             }
 
-            Point centre = Centre;
-            double radius = RadiusMm;
             ReadOnlySpan<Vector> extremes = [new(1, 0), new(0, 1), new(-1, 0), new(0, -1)];
             foreach (Vector direction in extremes)
             {
                 if (SpansDirection(direction))
                 {
-                    box = box.Including(centre + (direction * radius));
+                    // By its fraction, which errs along the arc only, and there the box does not change.
+                    box = box.Including(PointAt(FractionAtDirection(direction)));
                 }
             }
 
@@ -170,9 +169,17 @@ public readonly record struct Edge(Point Start, Point End, double Bulge = 0)
     public bool SpansDirection(Vector fromCentre)
     {
         Point centre = Centre;
-        (Point first, Point last) = Bulge > 0 ? (Start, End) : (End, Start);
-        bool afterFirst = (first - centre).Cross(fromCentre) >= 0;
-        bool beforeLast = fromCentre.Cross(last - centre) >= 0;
+        Vector start = Start - centre;
+        Vector end = End - centre;
+        if (fromCentre == start || fromCentre == end)
+        {
+            // The ends of a half circle lie opposite each other, where the signs below are a matter of rounding.
+            return true;
+        }
+
+        (Vector first, Vector last) = Bulge > 0 ? (start, end) : (end, start);
+        bool afterFirst = first.Cross(fromCentre) >= 0;
+        bool beforeLast = fromCentre.Cross(last) >= 0;
 
         // Up to a half circle both must hold; beyond it only what is after the end and before the start is off the arc.
         return Math.Abs(Bulge) <= 1 ? afterFirst && beforeLast : afterFirst || beforeLast;

@@ -6,9 +6,14 @@ using Flushback.Geometry.Distances;
 namespace Flushback.Geometry.Checking;
 
 /// <summary>Where an outline meets itself away from its vertices: pairs of edges, far ones left out by their boxes.</summary>
+/// <remarks>
+/// The boxes stand along the grain of the drawing: those of a comb of long slanted teeth would all overlap if they stood
+/// upright.
+/// Edges that lie dense and long in many directions, as in a starburst, are still compared pair by pair.
+/// </remarks>
 internal sealed class SelfMeetings(Outline outline, double touchingMm, CancellationToken cancellation)
 {
-    private readonly BoxTree boxes = outline.Boxes;
+    private readonly BoxTree boxes = AlongGrain(outline).Boxes;
     private readonly int edgeCount = outline.Edges.Length;
     private readonly List<OutlineFlaw> flaws = [];
 
@@ -22,6 +27,20 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
     }
 
     private bool IsFull => flaws.Count >= OutlineCheck.MostFlaws;
+
+    /// <summary>The outline turned so that its grain, the direction most of its length runs in, lies along x.</summary>
+    private static Outline AlongGrain(Outline outline)
+    {
+        // With angles doubled, edges of opposite directions add up instead of cancelling.
+        Vector doubled = default;
+        foreach (Edge edge in outline.Edges)
+        {
+            Vector chord = edge.Chord;
+            doubled += chord.Rotated(chord.Direction);
+        }
+
+        return outline.Transformed(new RigidMotion(doubled.Direction * -0.5, default));
+    }
 
     /// <summary>Pairs of edges both below one node.</summary>
     private void Within(int node)
@@ -39,6 +58,7 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
     /// <summary>Pairs of an edge below one node and an edge below another, of lower and higher index.</summary>
     private void Across(int lower, int higher)
     {
+        cancellation.ThrowIfCancellationRequested();
         if (IsFull || boxes[lower].GapTo(boxes[higher]) > touchingMm)
         {
             return;
@@ -66,7 +86,6 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
             return;
         }
 
-        cancellation.ThrowIfCancellationRequested();
         Meetings meetings = Crossing.Between(first, second, touchingMm);
         for (int i = 0; i < meetings.Count; i++)
         {

@@ -107,7 +107,7 @@ internal static class StopRules
     private static IEnumerable<Finding> Contacts(StopReading stop, BenchSettings settings)
     {
         Point? first = stop.Contacts.IsEmpty ? null : stop.Contacts[0].At;
-        foreach (Contact face in stop.Contacts.Where(contact => contact.LengthMm > 0))
+        foreach (Contact face in stop.Contacts.Where(contact => contact.LengthMm > settings.FaceContactLengthMm))
         {
             yield return new Finding(
                 FindingCodes.FaceContact,
@@ -122,7 +122,7 @@ internal static class StopRules
             );
         }
 
-        if (stop.Contacts.Any(contact => contact.LengthMm > 0) && stop.Contacts.Length == 1)
+        if (stop.Contacts.Length == 1 && stop.Contacts[0].LengthMm > settings.FaceContactLengthMm)
         {
             yield break;
         }

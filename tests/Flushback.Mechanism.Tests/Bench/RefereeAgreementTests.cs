@@ -23,9 +23,7 @@ public sealed class RefereeAgreementTests
     {
         Knife knife = Find(name).ToKnife();
         RotationTrack track = RotationTrack.Follow(new BenchSolver(knife));
-        IReadOnlyList<BenchPose> referee = BruteForceBench
-            .For(knife)
-            .Sweep(Angle.Zero, Angle.FromDegrees(180), 361);
+        IReadOnlyList<BenchPose> referee = BruteForceBench.For(knife).Sweep(Angle.Zero, Angle.FromDegrees(180), 361);
 
         int compared = 0;
         foreach (BenchPose expected in referee.Where(pose => pose.IsFree))

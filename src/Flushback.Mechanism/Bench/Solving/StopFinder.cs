@@ -22,6 +22,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     /// <remarks>Under half a thousandth of an inch nobody feels a stop; a round tang shows rounding noise only.</remarks>
     public const double LeastHalfStopDepthMm = 0.01;
 
+    // A slope below this is rounding: an arc about the pivot carries the spring level.
+    private const double Level = 1e-10;
+
     private const int Halvings = 80;
 
     /// <summary>
@@ -37,7 +40,10 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             if (last is { } above && above.BladeAngle < Window && IsRising(above) && !IsRising(pose))
             {
                 SpringPose stop = Boundary(above, pose.BladeAngle, IsRising);
-                if (best is not { } found || Math.Abs(stop.BladeAngle.Radians) < Math.Abs(found.Pose.BladeAngle.Radians))
+                if (
+                    best is not { } found
+                    || Math.Abs(stop.BladeAngle.Radians) < Math.Abs(found.Pose.BladeAngle.Radians)
+                )
                 {
                     best = new RestPose(stop, Rests: true);
                 }
@@ -147,9 +153,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
 
     private static bool IsPossible(SpringPose pose) => pose.IsPossible;
 
-    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope > 0;
+    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope > Level;
 
-    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope < 0;
+    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope < -Level;
 
     /// <summary>The last pose, going from one blade angle towards another, at which a condition still holds.</summary>
     private SpringPose Boundary(SpringPose holds, Angle fails, Func<SpringPose, bool> condition)

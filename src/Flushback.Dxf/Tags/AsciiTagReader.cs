@@ -1,0 +1,160 @@
+using System.Buffers;
+using System.Buffers.Text;
+using System.Globalization;
+using System.Text;
+
+namespace Flushback.Dxf.Tags;
+
+/// <summary>Splits a text DXF into groups: a line with the code, a line with the value.</summary>
+/// <remarks>
+/// Lines may end in CR LF, LF or CR; codes may be padded with blanks; comments (code 999) are passed over. Nothing is
+/// copied: a group points into the bytes.
+/// </remarks>
+internal ref struct AsciiTagReader
+{
+    /// <summary>What may follow the EOF mark: white space, padding and the end mark of old systems.</summary>
+    private static readonly SearchValues<byte> Blanks = SearchValues.Create(" \t\r\n\0\x1A"u8);
+
+    private readonly ReadOnlyMemory<byte> memory;
+    private readonly ReadOnlySpan<byte> bytes;
+    private int position;
+    private int line;
+
+    private AsciiTagReader(ReadOnlyMemory<byte> memory, int start)
+    {
+        this.memory = memory;
+        bytes = memory.Span;
+        position = start;
+    }
+
+    /// <summary>Reads all groups up to the EOF mark or the end of the bytes.</summary>
+    /// <param name="memory">The whole file.</param>
+    /// <param name="start">Where to begin: past a byte order mark.</param>
+    /// <param name="ct">Stops the reading.</param>
+    public static TagScan Read(ReadOnlyMemory<byte> memory, int start, CancellationToken ct) =>
+        new AsciiTagReader(memory, start).ReadAll(ct);
+
+    private TagScan ReadAll(CancellationToken ct)
+    {
+        List<DxfTag> tags = new(Math.Max(16, bytes.Length / 12));
+        bool ended = false;
+        while (!ended && TryLine(out int codeAt, out int codeLength))
+        {
+            if ((tags.Count & 0xFFFF) == 0)
+            {
+                ct.ThrowIfCancellationRequested();
+            }
+
+            ReadOnlySpan<byte> written = bytes.Slice(codeAt, codeLength).Trim(" \t"u8);
+            if (!Utf8Parser.TryParse(written, out int code, out int used) || used != written.Length)
+            {
+                if (written.IsEmpty && IsBlankFrom(position))
+                {
+                    break;
+                }
+
+                return NoCode(written, tags.Count);
+            }
+
+            int codeLine = line;
+            if (!TryLine(out int valueAt, out int valueLength))
+            {
+                // A code without its value: the file is cut short, which the structure check words.
+                break;
+            }
+
+            if (code == 999)
+            {
+                continue;
+            }
+
+            tags.Add(new DxfTag(code, valueAt, valueLength, codeAt, codeLine));
+            ended = code == 0 && bytes.Slice(valueAt, valueLength).Trim(" \t"u8).SequenceEqual("EOF"u8);
+        }
+
+        TagFile file = new(memory, tags, TagForm.Ascii(LineEndOf(bytes)))
+        {
+            EndsWithMark = ended,
+            HasTrailingBytes = ended && !IsBlankFrom(position),
+            LastLine = line,
+        };
+        return new TagScan(file, null);
+    }
+
+    private bool TryLine(out int start, out int length)
+    {
+        start = position;
+        length = 0;
+        if (position >= bytes.Length)
+        {
+            return false;
+        }
+
+        line++;
+        int end = bytes[position..].IndexOfAny((byte)'\r', (byte)'\n');
+        if (end < 0)
+        {
+            length = bytes.Length - position;
+            position = bytes.Length;
+            return true;
+        }
+
+        length = end;
+        position += end + 1;
+        if (bytes[position - 1] == '\r' && position < bytes.Length && bytes[position] == '\n')
+        {
+            position++;
+        }
+
+        return true;
+    }
+
+    private readonly bool IsBlankFrom(int start) => bytes[start..].IndexOfAnyExcept(Blanks) < 0;
+
+    private readonly TagScan NoCode(ReadOnlySpan<byte> written, int tagsSoFar)
+    {
+        string shown = Encoding.Latin1.GetString(written[..Math.Min(written.Length, 40)]);
+        if (tagsSoFar == 0)
+        {
+            return TagScan.Failed(
+                DxfIssueCodes.NotDxf,
+                $"This is no DXF file: line {Number(line)} should hold a group code, a whole number, and holds "
+                    + $"'{Printable(shown)}'; export the drawing as DXF from the program it was drawn in.",
+                line
+            );
+        }
+
+        return TagScan.Failed(
+            DxfIssueCodes.Structure,
+            $"Line {Number(line)} should hold a group code, a whole number, and holds '{Printable(shown)}': lines are "
+                + "missing or were added above it; save the drawing as DXF again.",
+            line
+        );
+    }
+
+    private static string Printable(string text) =>
+        string.Create(
+            text.Length,
+            text,
+            (span, from) =>
+            {
+                for (int i = 0; i < span.Length; i++)
+                {
+                    span[i] = char.IsControl(from[i]) ? '?' : from[i];
+                }
+            }
+        );
+
+    private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
+
+    private static string LineEndOf(ReadOnlySpan<byte> bytes)
+    {
+        int first = bytes.IndexOfAny((byte)'\r', (byte)'\n');
+        if (first < 0 || bytes[first] == '\n')
+        {
+            return "\n";
+        }
+
+        return first + 1 < bytes.Length && bytes[first + 1] == '\n' ? "\r\n" : "\r";
+    }
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using Flushback.Geometry;
+
+namespace Flushback.Dxf.Writing;
+
+/// <summary>Something to draw, in millimetres in the drawing's own frame.</summary>
+public abstract record OverlayEntity
+{
+    private protected OverlayEntity() { }
+}
+
+/// <summary>A polyline of lines and arcs.</summary>
+/// <param name="Edges">At least one edge, each starting where the one before ends.</param>
+/// <param name="IsClosed">True when the last edge ends where the first begins.</param>
+public sealed record OverlayPath(ImmutableArray<Edge> Edges, bool IsClosed) : OverlayEntity
+{
+    /// <summary>The whole of an outline.</summary>
+    public static OverlayPath Of(Outline outline) => new(outline.Edges, IsClosed: true);
+}
+
+/// <summary>A full circle.</summary>
+/// <param name="Circle">The circle.</param>
+public sealed record OverlayCircle(Circle Circle) : OverlayEntity;
+
+/// <summary>A point mark.</summary>
+/// <param name="At">Where.</param>
+public sealed record OverlayPoint(Point At) : OverlayEntity;
+
+/// <summary>A line of text, running along x.</summary>
+/// <param name="Text">The text; line breaks and other control characters become spaces.</param>
+/// <param name="At">Left end of the base line.</param>
+/// <param name="HeightMm">Height of a capital letter, in millimetres.</param>
+public sealed record OverlayText(string Text, Point At, double HeightMm) : OverlayEntity;
