@@ -102,6 +102,15 @@ public sealed class BadInputTest : IDisposable
     }
 
     [Fact]
+    public async Task A_file_without_end_exits_with_2()
+    {
+        Ending ending = await Client.RunAsync("check", "/dev/zero");
+
+        Assert.Equal(2, ending.ExitCode);
+        Assert.Contains("larger than any drawing", Assert.Single(ending.Complaints), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_drawing_is_never_written_over()
     {
         byte[] drawing = LooseDrawing.Of(Wagtail).ToBytes();
