@@ -81,7 +81,9 @@ public static class OutlineCheck
             return OutlineFlawKind.NotFinite;
         }
 
-        if (Math.Max(Math.Abs(here.Position.X), Math.Abs(here.Position.Y)) > tolerances.CoordinateLimitMm)
+        Edge edge = new(here.Position, next.Position, here.Bulge);
+        double farthest = Math.Max(Math.Abs(here.Position.X), Math.Abs(here.Position.Y));
+        if (farthest > tolerances.CoordinateLimitMm || edge.SagittaMm > 2 * tolerances.CoordinateLimitMm)
         {
             return OutlineFlawKind.CoordinateOutOfRange;
         }
@@ -91,8 +93,7 @@ public static class OutlineCheck
             return null;
         }
 
-        bool isArc = new Edge(here.Position, next.Position, here.Bulge).IsArc;
-        return isArc ? OutlineFlawKind.BulgeBetweenEqualPoints : OutlineFlawKind.ZeroLengthEdge;
+        return edge.IsArc ? OutlineFlawKind.BulgeBetweenEqualPoints : OutlineFlawKind.ZeroLengthEdge;
     }
 
     private static bool IsLineThereAndBack(ReadOnlySpan<Vertex> vertices) =>

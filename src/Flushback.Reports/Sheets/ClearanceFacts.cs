@@ -24,7 +24,7 @@ internal static class ClearanceFacts
             bool isHighest = !named && peak.LiftMm == highest;
             named |= isHighest;
             yield return new Fact(
-                isHighest ? "Peak lift, the highest" : "Peak lift",
+                isHighest && report.Peaks.Length > 1 ? "Peak lift, the highest" : "Peak lift",
                 $"{measure.Reading(peak.LiftMm)} at {measure.Degrees(peak.BladeAngle, 1)}, on the {FaceNames.Of(peak.BladeFace)}"
             );
         }

@@ -66,6 +66,11 @@ internal sealed record StopRow
             yield return $"Next to touch: {pair}, {measure.Length(nearest.GapMm)} away.";
         }
 
+        if (reading.ShoulderAngle is { } shoulder)
+        {
+            yield return $"The shoulder butts on the end face at {measure.Degrees(shoulder)}.";
+        }
+
         if (!reading.Rests)
         {
             yield return $"Read with the blade at {measure.Degrees(reading.RestAngle)}, where it does not stay by itself.";

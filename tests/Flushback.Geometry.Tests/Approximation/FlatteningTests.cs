@@ -16,7 +16,7 @@ public class FlatteningTests
 
     [Fact]
     public void Points_and_chords_stay_within_the_sagitta_of_the_edge() =>
-        Gen.Select(Shapes.Random.Edge, Sagitta, Bias)
+        Gen.Select(Any.Edge, Sagitta, Bias)
             .Sample(
                 (edge, sagitta, bias) =>
                 {
@@ -34,7 +34,7 @@ public class FlatteningTests
 
     [Fact]
     public void The_ends_stay_where_they_are() =>
-        Gen.Select(Shapes.Random.Edge, Sagitta, Bias)
+        Gen.Select(Any.Edge, Sagitta, Bias)
             .Sample(
                 (edge, sagitta, bias) =>
                 {

@@ -56,7 +56,7 @@ public class ContainmentTests
 
     [Fact]
     public void Every_point_of_the_border_counts_as_inside() =>
-        Gen.Select(Shapes.Random.Outline, Gen.Int[0, 13], Gen.Double[0, 1])
+        Gen.Select(Any.Outline, Gen.Int[0, 13], Gen.Double[0, 1])
             .Sample(
                 (outline, edge, fraction) =>
                 {
@@ -68,7 +68,7 @@ public class ContainmentTests
 
     [Fact]
     public void A_step_off_the_border_goes_in_on_the_left_and_out_on_the_right() =>
-        Gen.Select(Shapes.Random.Outline, Gen.Int[0, 13], Gen.Double[0.05, 0.95])
+        Gen.Select(Any.Outline, Gen.Int[0, 13], Gen.Double[0.05, 0.95])
             .Sample(
                 (outline, edge, fraction) =>
                 {
@@ -85,7 +85,7 @@ public class ContainmentTests
     public void Away_from_the_border_it_agrees_with_a_point_in_polygon_test_on_the_flattened_outline()
     {
         const double sagitta = 1e-3;
-        Gen.Select(Shapes.Random.Outline, Shapes.Random.Point.Array[30])
+        Gen.Select(Any.Outline, Any.Point.Array[30])
             .Sample(
                 (outline, points) =>
                 {
@@ -108,5 +108,5 @@ public class ContainmentTests
 
     [Fact]
     public void Inside_a_circle_the_signed_distance_is_what_is_left_of_the_radius() =>
-        Shapes.Random.Point.Sample(p => Near.Equal(5 - p.DistanceTo(Point.Origin), Named.Disc(5).SignedDistanceMm(p)));
+        Any.Point.Sample(p => Near.Equal(5 - p.DistanceTo(Point.Origin), Named.Disc(5).SignedDistanceMm(p)));
 }

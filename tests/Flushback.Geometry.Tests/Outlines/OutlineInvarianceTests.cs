@@ -11,7 +11,7 @@ public class OutlineInvarianceTests
 
     [Fact]
     public void Moving_or_mirroring_keeps_every_measure() =>
-        Gen.Select(Shapes.Random.Outline, Shapes.Random.Motion, Shapes.Random.Point)
+        Gen.Select(Any.Outline, Any.Motion, Any.Point)
             .Sample(
                 (outline, motion, p) =>
                 {
@@ -23,7 +23,7 @@ public class OutlineInvarianceTests
 
     [Fact]
     public void Drawing_it_the_other_way_round_keeps_every_measure() =>
-        Gen.Select(Shapes.Random.Outline, Shapes.Random.Point)
+        Gen.Select(Any.Outline, Any.Point)
             .Sample(
                 (outline, p) =>
                 {
@@ -35,19 +35,19 @@ public class OutlineInvarianceTests
 
     [Fact]
     public void Starting_at_another_vertex_keeps_every_measure() =>
-        Gen.Select(Shapes.Random.Outline, Shapes.Random.Point, Gen.Int[0, 13])
+        Gen.Select(Any.Outline, Any.Point, Gen.Int[0, 13])
             .Sample((outline, p, vertex) => AssertSameMeasures(outline, p, outline.StartingAt(vertex), p));
 
     [Fact]
     public void Splitting_an_edge_keeps_every_measure() =>
-        Gen.Select(Shapes.Random.Outline, Shapes.Random.Point, Gen.Int[0, 13], Gen.Double[0.1, 0.9])
+        Gen.Select(Any.Outline, Any.Point, Gen.Int[0, 13], Gen.Double[0.1, 0.9])
             .Sample(
                 (outline, p, edge, fraction) => AssertSameMeasures(outline, p, outline.WithEdgeSplit(edge, fraction), p)
             );
 
     [Fact]
     public void The_distance_of_two_outlines_goes_with_both() =>
-        Gen.Select(Shapes.Random.Outline, Shapes.Random.Outline, Shapes.Random.Motion, Shapes.Random.Motion)
+        Gen.Select(Any.Outline, Any.Outline, Any.Motion, Any.Motion)
             .Sample(
                 (a, b, apart, motion) =>
                 {

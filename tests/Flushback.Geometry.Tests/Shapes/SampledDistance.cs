@@ -3,15 +3,16 @@ namespace Flushback.Geometry.Tests.Shapes;
 /// <summary>A referee for distances that knows only points of edges: samples both, then zooms in on the nearest pairs.</summary>
 internal static class SampledDistance
 {
-    private const int Coarse = 60;
+    private const int Coarse = 40;
     private const int Fine = 8;
     private const int Zooms = 14;
+    private const int MostStarts = 12;
 
     /// <summary>An upper bound of the distance, close to it.</summary>
     public static double Between(Edge a, Edge b)
     {
         double best = double.PositiveInfinity;
-        foreach ((double onA, double onB) in LocalMinima(a, b))
+        foreach ((double onA, double onB) in NearestPairs(a, b))
         {
             best = Math.Min(best, Zoom(a, onA, b, onB));
         }
@@ -19,29 +20,20 @@ internal static class SampledDistance
         return best;
     }
 
-    private static IEnumerable<(double OnA, double OnB)> LocalMinima(Edge a, Edge b)
+    private static IEnumerable<(double OnA, double OnB)> NearestPairs(Edge a, Edge b)
     {
-        double[,] distances = new double[Coarse + 1, Coarse + 1];
-        for (int i = 0; i <= Coarse; i++)
-        {
-            for (int j = 0; j <= Coarse; j++)
+        Point[] onB = [.. Enumerable.Range(0, Coarse + 1).Select(j => b.PointAt((double)j / Coarse))];
+        return Enumerable
+            .Range(0, Coarse + 1)
+            .Select(i =>
             {
-                distances[i, j] = a.PointAt((double)i / Coarse).DistanceTo(b.PointAt((double)j / Coarse));
-            }
-        }
-
-        double least = distances.Cast<double>().Min();
-        double slack = (a.LengthMm + b.LengthMm) / Coarse;
-        for (int i = 0; i <= Coarse; i++)
-        {
-            for (int j = 0; j <= Coarse; j++)
-            {
-                if (distances[i, j] <= least + (slack / 4))
-                {
-                    yield return ((double)i / Coarse, (double)j / Coarse);
-                }
-            }
-        }
+                Point onA = a.PointAt((double)i / Coarse);
+                int nearest = Enumerable.Range(0, Coarse + 1).MinBy(j => onA.DistanceTo(onB[j]));
+                return (OnA: (double)i / Coarse, OnB: (double)nearest / Coarse, Away: onA.DistanceTo(onB[nearest]));
+            })
+            .OrderBy(pair => pair.Away)
+            .Take(MostStarts)
+            .Select(pair => (pair.OnA, pair.OnB));
     }
 
     private static double Zoom(Edge a, double onA, Edge b, double onB)

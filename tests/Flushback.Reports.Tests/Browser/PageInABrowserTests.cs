@@ -102,6 +102,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
 
     [Theory]
     [InlineData(780)]
+    [InlineData(1000)]
     [InlineData(Desk)]
     public async Task The_table_of_readings_breaks_no_word(int width)
     {

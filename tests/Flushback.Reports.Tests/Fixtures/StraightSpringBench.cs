@@ -135,6 +135,7 @@ internal sealed class StraightSpringBench(StraightSpringKnife shape)
             RestAngle = Nominal(stop) - rotation,
             NominalAngle = Nominal(stop),
             SpringRotation = rotation,
+            ShoulderAngle = stop == Mechanism.Bench.Stop.Open ? Angle.Zero : null,
             LiftMm = knife.LiftMm(Angle.Zero, rotation),
             LiftAtNominalMm = liftMm + (stop == Mechanism.Bench.Stop.Open ? 0 : 0.018),
             Target = target,

@@ -4,7 +4,7 @@ using Flushback.Geometry.Checking;
 namespace Flushback.Geometry.Tests.Shapes;
 
 /// <summary>Random shapes of the size of a folding knife, for properties that hold for all of them.</summary>
-internal static class Random
+internal static class Any
 {
     /// <summary>Flatter arcs, of radii beyond a kilometre, lose digits to their centre; they have tests of their own.</summary>
     private const double FlattestTested = 1e-6;
