@@ -9,7 +9,7 @@ using Flushback.Service.Tests.Inputs;
 
 namespace Flushback.Service.Tests.Answers;
 
-public sealed class ArtifactsTest(RunningService service) : IClassFixture<RunningService>
+public sealed class ArtifactsTests(RunningService service) : IClassFixture<RunningService>
 {
     private static readonly Wire.ArtifactKind[] _all =
     [

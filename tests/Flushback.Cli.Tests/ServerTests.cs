@@ -9,7 +9,7 @@ using Microsoft.Extensions.Logging;
 
 namespace Flushback.Cli.Tests;
 
-public sealed class ServerTest : IDisposable
+public sealed class ServerTests : IDisposable
 {
     private readonly Workbench _bench = new();
 

@@ -7,7 +7,7 @@ using Flushback.Service.Tests.Inputs;
 
 namespace Flushback.Cli.Tests;
 
-public sealed class BadInputTest : IDisposable
+public sealed class BadInputTests : IDisposable
 {
     private readonly Workbench _bench = new();
 

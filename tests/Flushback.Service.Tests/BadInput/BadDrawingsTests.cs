@@ -8,7 +8,7 @@ using Grpc.Core;
 
 namespace Flushback.Service.Tests.BadInput;
 
-public sealed class BadDrawingsTest(RunningService service) : IClassFixture<RunningService>
+public sealed class BadDrawingsTests(RunningService service) : IClassFixture<RunningService>
 {
     private const string Dxf = "knife.drawing.dxf";
 

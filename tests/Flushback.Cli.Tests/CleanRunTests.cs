@@ -4,7 +4,7 @@ using Flushback.Contract.V1;
 
 namespace Flushback.Cli.Tests;
 
-public sealed class CleanRunTest : IDisposable
+public sealed class CleanRunTests : IDisposable
 {
     private readonly Workbench _bench = new();
 

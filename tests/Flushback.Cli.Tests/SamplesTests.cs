@@ -2,7 +2,7 @@ using Flushback.Cli.Tests.Running;
 
 namespace Flushback.Cli.Tests;
 
-public sealed class SamplesTest
+public sealed class SamplesTests
 {
     [Theory]
     [InlineData("wagtail-half-stop.dxf", 0)]

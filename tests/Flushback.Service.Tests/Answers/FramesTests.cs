@@ -6,7 +6,7 @@ using Flushback.Service.Tests.Inputs;
 namespace Flushback.Service.Tests.Answers;
 
 /// <summary>A drawing may lie anywhere: the readings stay, and the points come back on the drawing.</summary>
-public sealed class FramesTest(RunningService service) : IClassFixture<RunningService>
+public sealed class FramesTests(RunningService service) : IClassFixture<RunningService>
 {
     // Below what the mechanism promises for a moved knife; rounding of coordinates near 100 mm leaves far less.
     private const double Mm = 1e-6;

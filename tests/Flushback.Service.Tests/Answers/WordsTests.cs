@@ -3,7 +3,7 @@ using Flushback.Service.Mapping;
 
 namespace Flushback.Service.Tests.Answers;
 
-public sealed class WordsTest
+public sealed class WordsTests
 {
     [Fact]
     public void Every_face_of_the_blade_has_a_word_of_its_own_in_the_contract()
