@@ -75,6 +75,9 @@ public static class DxfIssueCodes
     /// <summary>A second copy of an entity was removed.</summary>
     public const string Duplicate = "DXF_DUPLICATE";
 
+    /// <summary>Two lines, or two arcs of one circle, lay partly on each other and were made one.</summary>
+    public const string Overlap = "DXF_OVERLAP";
+
     /// <summary>Two ends near each other were joined.</summary>
     public const string GapBridged = "DXF_GAP_BRIDGED";
 
