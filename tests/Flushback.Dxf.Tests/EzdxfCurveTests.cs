@@ -1,7 +1,6 @@
 using Flushback.Dxf.Drawings;
 using Flushback.Dxf.Reading;
 using Flushback.Geometry;
-using Flushback.Geometry.Distances;
 
 namespace Flushback.Dxf.Tests;
 
@@ -47,17 +46,12 @@ public sealed class EzdxfCurveTests(EzdxfDrawings drawings) : IClassFixture<Ezdx
     {
         foreach (string name in new[] { "curves_R2000.dxf", "curves_R2018.dxf" })
         {
-            Edge[] edges = [.. Read(name).ShapesOn(layer).SelectMany(EdgesOf)];
-            Point[][] curves = TrueCurves(name, layer);
+            Edge[] edges = [.. Read(name).ShapesOn(layer).SelectMany(TrueCurves.EdgesOf)];
+            Point[][] curves = PointsOf(name, layer);
             Assert.NotEmpty(curves);
 
-            double away = curves
-                .SelectMany(points => points)
-                .Max(p => edges.Min(edge => Distance.Between(p, edge).DistanceMm));
-            Assert.InRange(away, 0, isExact ? 1e-9 : ToleranceMm);
-
-            double astray = edges.SelectMany(Samples).Max(p => curves.Min(points => DistanceToChords(p, points)));
-            Assert.InRange(astray, 0, ToleranceMm + ChordMm);
+            Assert.InRange(TrueCurves.FarthestFromEdges(curves, edges), 0, isExact ? 1e-9 : ToleranceMm);
+            Assert.InRange(TrueCurves.FarthestFromCurves(edges, curves), 0, ToleranceMm + ChordMm);
         }
     }
 
@@ -81,12 +75,15 @@ public sealed class EzdxfCurveTests(EzdxfDrawings drawings) : IClassFixture<Ezdx
         DxfDrawing drawing = Read("curves_R2018.dxf");
         foreach (string layer in new[] { "PLACED", "SCALED", "MIRRORED", "UPSIDE_DOWN", "BEHIND", "NESTED", "ARRAY" })
         {
-            Edge[] edges = [.. drawing.ShapesOn(layer).Where(shape => shape.TypeName != "ELLIPSE").SelectMany(EdgesOf)];
+            Edge[] edges =
+            [
+                .. drawing.ShapesOn(layer).Where(shape => shape.TypeName != "ELLIPSE").SelectMany(TrueCurves.EdgesOf),
+            ];
             Point[] exact =
             [
-                .. TrueCurves("curves_R2018.dxf", layer).Where((_, i) => i % 6 != 5).SelectMany(points => points),
+                .. PointsOf("curves_R2018.dxf", layer).Where((_, i) => i % 6 != 5).SelectMany(points => points),
             ];
-            Assert.InRange(exact.Max(p => edges.Min(edge => Distance.Between(p, edge).DistanceMm)), 0, 1e-9);
+            Assert.InRange(TrueCurves.FarthestFromEdges([exact], edges), 0, 1e-9);
         }
     }
 
@@ -111,7 +108,8 @@ public sealed class EzdxfCurveTests(EzdxfDrawings drawings) : IClassFixture<Ezdx
     public void The_tolerance_decides_how_many_arcs_a_curve_takes()
     {
         int Arcs(double toleranceMm) =>
-            EdgesOf(
+            TrueCurves
+                .EdgesOf(
                     DxfReader
                         .Read(drawings.Bytes("curves_R2000.dxf"), new DxfReadOptions { CurveToleranceMm = toleranceMm })
                         .Drawing!.ShapesOn("WHOLE_ELLIPSE")
@@ -128,35 +126,6 @@ public sealed class EzdxfCurveTests(EzdxfDrawings drawings) : IClassFixture<Ezdx
             DxfReader.Read(drawings.Bytes(name), new DxfReadOptions { CurveToleranceMm = ToleranceMm }).Drawing
         );
 
-    private Point[][] TrueCurves(string name, string layer) =>
-        [
-            .. drawings
-                .Contents.GetProperty(name)
-                .GetProperty("curves")
-                .GetProperty(layer)
-                .EnumerateArray()
-                .Select(points =>
-                    points.EnumerateArray().Select(xy => new Point(xy[0].GetDouble(), xy[1].GetDouble())).ToArray()
-                ),
-        ];
-
-    private static IEnumerable<Edge> EdgesOf(DxfShape shape) =>
-        shape.Geometry switch
-        {
-            OpenChain chain => chain.Edges,
-            ClosedOutline closed => closed.Outline.Edges,
-            FullCircle { Circle: var c } =>
-            [
-                new Edge(c.Centre + new Vector(c.RadiusMm, 0), c.Centre - new Vector(c.RadiusMm, 0), 1),
-                new Edge(c.Centre - new Vector(c.RadiusMm, 0), c.Centre + new Vector(c.RadiusMm, 0), 1),
-            ],
-            _ => [],
-        };
-
-    private static IEnumerable<Point> Samples(Edge edge) => Enumerable.Range(0, 9).Select(i => edge.PointAt(i / 8.0));
-
-    private static double DistanceToChords(Point p, Point[] points) =>
-        Enumerable
-            .Range(0, points.Length - 1)
-            .Min(i => Distance.Between(p, new Edge(points[i], points[i + 1])).DistanceMm);
+    private Point[][] PointsOf(string name, string layer) =>
+        TrueCurves.PointsOf(drawings.Contents.GetProperty(name).GetProperty("curves").GetProperty(layer));
 }

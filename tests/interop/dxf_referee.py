@@ -1,6 +1,7 @@
 """An independent reader and writer of DXF for the tests, on ezdxf (Debian: python3-ezdxf).
 
     dxf_referee.py dump FILE          read FILE strictly, audit it, print its model space as JSON
+    dxf_referee.py sample FILE        print points on everything in the model space of FILE, by layer, as JSON
     dxf_referee.py make DIR           write drawings of every version and entity into DIR, print what they hold as JSON
 
 Coordinates in the JSON are the drawing's own, with all digits; angles are degrees.
@@ -12,6 +13,7 @@ import sys
 from pathlib import Path
 
 import ezdxf
+from ezdxf import recover
 from ezdxf.entities import DXFGraphic
 from ezdxf.lldxf.encoding import decode_dxf_unicode
 
@@ -118,7 +120,7 @@ def samples(entity, sagitta=1e-4) -> list:
             for part in entity.block()
             for line in samples(part, sagitta)
         ]
-    if kind == "LWPOLYLINE":
+    if kind in ("LWPOLYLINE", "POLYLINE"):
         return [line for part in entity.virtual_entities() for line in samples(part, sagitta)]
     if kind == "LINE":
         return [[xy(entity.dxf.start), xy(entity.dxf.end)]]
@@ -131,6 +133,23 @@ def samples(entity, sagitta=1e-4) -> list:
         steps = [a + (b - a) * i / 200 for a, b in zip(inner, inner[1:]) for i in range(200)] + [inner[-1]]
         return [[xy(p) for p in tool.points(steps)]]
     raise ValueError(kind)
+
+
+def sample(path: str) -> dict:
+    """Points on every curve in model space that is seen, by the layer it is seen on."""
+    # Real drawings are not all well-formed: the recovering reader takes what the strict one refuses.
+    doc, _ = recover.readfile(path)
+    curves = {}
+    for entity in doc.modelspace():
+        if entity.dxftype() in ("LINE", "ARC", "CIRCLE", "ELLIPSE", "LWPOLYLINE", "POLYLINE", "SPLINE"):
+            curves.setdefault(entity.dxf.layer.upper(), []).extend(samples(entity, 1e-3))
+        elif entity.dxftype() == "INSERT":
+            for one in entity.multi_insert() if entity.mcount > 1 else [entity]:
+                for part in one.virtual_entities():
+                    layer = one.dxf.layer if part.dxf.layer == "0" else part.dxf.layer
+                    if part.dxftype() not in ("TEXT", "MTEXT", "ATTDEF", "POINT", "SOLID", "HATCH"):
+                        curves.setdefault(layer.upper(), []).extend(samples(part, 1e-3))
+    return {"units": doc.header.get("$INSUNITS", 0), "curves": curves}
 
 
 def curved_drawing(version: str):
@@ -217,7 +236,7 @@ def make(folder: str) -> dict:
 
 def main() -> None:
     command, argument = sys.argv[1:3]
-    result = {"dump": dump, "make": make}[command](argument)
+    result = {"dump": dump, "make": make, "sample": sample}[command](argument)
     json.dump(result, sys.stdout)
 
 

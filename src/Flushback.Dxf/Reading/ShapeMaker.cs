@@ -19,18 +19,31 @@ internal sealed class ShapeMaker(ReadingLog log, DxfLimits limits, double curveT
     /// <summary>The shape of a curve, in millimetres; null when nothing usable is left, which the log says.</summary>
     public ShapeGeometry? Make(in EntityRecord record, PlaneCurve curve, PlaneMap map)
     {
-        // Lines, arcs and circles are measured once placed; a curve to be fitted before that costs anything.
+        // A curve to be fitted is measured before that costs anything; what it becomes, and all else, afterwards.
         bool needsFit = curve is EllipsePath or BezierPath || !map.IsSimilarity;
-        if (needsFit && !IsInRange(record, curve.Frame.Select(map.Apply)))
+        foreach (Point point in needsFit ? curve.Frame.Select(map.Apply) : [])
         {
-            return null;
+            if (!IsInRange(point))
+            {
+                return OutOfRange(record, point);
+            }
         }
 
         ShapeGeometry? geometry =
             curve is CirclePath { Circle: var circle } && map.IsSimilarity
                 ? CircleOf(record, circle, map)
                 : PathOf(record, curve, map);
-        return geometry is null || IsInRange(record, CornersOf(ShapeBounds.Of(geometry))) ? geometry : null;
+        if (geometry is null)
+        {
+            return null;
+        }
+
+        Box box = ShapeBounds.Of(geometry);
+        Point low = new(box.MinX, box.MinY);
+        Point high = new(box.MaxX, box.MaxY);
+        return !IsInRange(low) ? OutOfRange(record, low)
+            : !IsInRange(high) ? OutOfRange(record, high)
+            : geometry;
     }
 
     private ShapeGeometry? PathOf(in EntityRecord record, PlaneCurve curve, PlaneMap map)
@@ -44,6 +57,12 @@ internal sealed class ShapeMaker(ReadingLog log, DxfLimits limits, double curveT
                 record.Line
             );
             return null;
+        }
+
+        int far = edges.FindIndex(edge => !IsInRange(edge.Start) || !IsInRange(edge.End));
+        if (far >= 0)
+        {
+            return OutOfRange(record, IsInRange(edges[far].Start) ? edges[far].End : edges[far].Start);
         }
 
         bool wasFitted = curveEdges.WasFitted;
@@ -150,27 +169,19 @@ internal sealed class ShapeMaker(ReadingLog log, DxfLimits limits, double curveT
 
     private static bool IsStraight(in Edge edge) => Math.Abs(edge.Bulge) * edge.Chord.Length / 2 < StraightMm;
 
-    private static Point[] CornersOf(Box box) => [new(box.MinX, box.MinY), new(box.MaxX, box.MaxY)];
+    // Not true for numbers that overflowed on the way here either.
+    private bool IsInRange(Point point) =>
+        Math.Abs(point.X) <= limits.MaxCoordinateMm && Math.Abs(point.Y) <= limits.MaxCoordinateMm;
 
-    private bool IsInRange(in EntityRecord record, IEnumerable<Point> points)
+    private ShapeGeometry? OutOfRange(in EntityRecord record, Point point)
     {
-        foreach (Point point in points)
-        {
-            if (Math.Abs(point.X) <= limits.MaxCoordinateMm && Math.Abs(point.Y) <= limits.MaxCoordinateMm)
-            {
-                continue;
-            }
-
-            log.Fault(
-                record,
-                DxfIssueCodes.CoordinateRange,
-                $"reaches out to {Wording.At(point)} mm and {Wording.Mm(limits.MaxCoordinateMm)} is the limit: move the drawing to "
-                    + "the origin, or check the unit",
-                point
-            );
-            return false;
-        }
-
-        return true;
+        log.Fault(
+            record,
+            DxfIssueCodes.CoordinateRange,
+            $"reaches out to {Wording.At(point)} mm and {Wording.Mm(limits.MaxCoordinateMm)} is the limit: move the drawing to "
+                + "the origin, or check the unit",
+            point
+        );
+        return null;
     }
 }
