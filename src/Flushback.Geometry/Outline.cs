@@ -17,7 +17,7 @@ public sealed class Outline
     /// </summary>
     public const double BorderMm = 1e-9;
 
-    private BoxTree? boxes;
+    private BoxTree? _boxes;
 
     private Outline(ImmutableArray<Edge> edges)
     {
@@ -44,7 +44,7 @@ public sealed class Outline
     public Box Bounds => Boxes[BoxTree.Root];
 
     /// <summary>Boxes about its edges, made when first asked for; two threads may both make them, to the same effect.</summary>
-    internal BoxTree Boxes => boxes ??= new BoxTree(Edges);
+    internal BoxTree Boxes => _boxes ??= new BoxTree(Edges);
 
     /// <summary>An outline through the given vertices, closed from the last to the first.</summary>
     /// <exception cref="ArgumentException">

@@ -13,21 +13,21 @@ internal sealed class BoxTree
 {
     public const int Root = 1;
 
-    private readonly Box[] nodes;
+    private readonly Box[] _nodes;
 
     public BoxTree(ImmutableArray<Edge> edges)
     {
         Edges = edges;
         LeafCount = (int)BitOperations.RoundUpToPowerOf2((uint)edges.Length);
-        nodes = new Box[2 * LeafCount];
+        _nodes = new Box[2 * LeafCount];
         for (int i = 0; i < LeafCount; i++)
         {
-            nodes[LeafCount + i] = i < edges.Length ? edges[i].Bounds : Box.Empty;
+            _nodes[LeafCount + i] = i < edges.Length ? edges[i].Bounds : Box.Empty;
         }
 
         for (int node = LeafCount - 1; node >= Root; node--)
         {
-            nodes[node] = nodes[2 * node].Including(nodes[(2 * node) + 1]);
+            _nodes[node] = _nodes[2 * node].Including(_nodes[(2 * node) + 1]);
         }
     }
 
@@ -35,7 +35,7 @@ internal sealed class BoxTree
 
     public int LeafCount { get; }
 
-    public ref readonly Box this[int node] => ref nodes[node];
+    public ref readonly Box this[int node] => ref _nodes[node];
 
     public bool IsLeaf(int node) => node >= LeafCount;
 

@@ -8,15 +8,15 @@ public sealed record GeometryTolerances
     public static GeometryTolerances Default { get; } = new();
 
     /// <summary>
-    /// How near two edges count as touching. A nanometre is a hundredfold the rounding of coordinates at the limit, and a
-    /// thousandth of what a bench dial resolves.
+    /// How near two edges count as touching: a nanometre. Rounding of coordinates at the limit is a hundred thousand times
+    /// finer, what a bench dial resolves a thousand times coarser.
     /// </summary>
     /// <value>1e-6 mm.</value>
     public double TouchingMm { get; init; } = 1e-6;
 
     /// <summary>
-    /// The longest distance between two vertices that counts as none. Drawings write six decimals at most, so a real edge
-    /// is longer; a direction taken from a shorter one is rounding.
+    /// The longest distance between two vertices that counts as none. No drawing means an edge as short, and its direction
+    /// would be a matter of the decimals written.
     /// </summary>
     /// <value>1e-6 mm.</value>
     public double NoLengthMm { get; init; } = 1e-6;
@@ -29,8 +29,9 @@ public sealed record GeometryTolerances
     public double NoWidthMm { get; init; } = 1e-4;
 
     /// <summary>
-    /// The greatest coordinate, to either side. A hundred metres holds every sheet a part is cut from; beyond it a unit
-    /// is wrong or the drawing is far from its origin, and rounding grows with it.
+    /// The greatest coordinate, to either side, and half the greatest height of an arc over its chord. A hundred metres
+    /// holds every sheet a part is cut from; beyond it a unit is wrong or the drawing is far from its origin, and rounding
+    /// grows with it.
     /// </summary>
     /// <value>1e5 mm.</value>
     public double CoordinateLimitMm { get; init; } = 1e5;

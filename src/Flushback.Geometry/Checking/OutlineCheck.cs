@@ -53,6 +53,12 @@ public static class OutlineCheck
 
     private static ImmutableArray<OutlineFlaw> SingleFlaws(ReadOnlySpan<Vertex> vertices, GeometryTolerances tolerances)
     {
+        if (vertices.Length < 2)
+        {
+            Point at = vertices.IsEmpty ? Point.Origin : vertices[0].Position;
+            return [new OutlineFlaw(OutlineFlawKind.TooFewVertices, 0, at)];
+        }
+
         ImmutableArray<OutlineFlaw>.Builder flaws = ImmutableArray.CreateBuilder<OutlineFlaw>();
         for (int i = 0; i < vertices.Length && flaws.Count < MostFlaws; i++)
         {
@@ -63,14 +69,9 @@ public static class OutlineCheck
             }
         }
 
-        if (flaws.Count == 0 && IsTooFew(vertices))
-        {
-            flaws.Add(
-                new OutlineFlaw(OutlineFlawKind.TooFewVertices, 0, vertices.IsEmpty ? default : vertices[0].Position)
-            );
-        }
-
-        return flaws.ToImmutable();
+        return flaws.Count == 0 && IsLineThereAndBack(vertices)
+            ? [new OutlineFlaw(OutlineFlawKind.TooFewVertices, 0, vertices[0].Position)]
+            : flaws.ToImmutable();
     }
 
     private static OutlineFlawKind? FlawOf(Vertex here, Vertex next, GeometryTolerances tolerances)
@@ -80,7 +81,9 @@ public static class OutlineCheck
             return OutlineFlawKind.NotFinite;
         }
 
-        if (Math.Max(Math.Abs(here.Position.X), Math.Abs(here.Position.Y)) > tolerances.CoordinateLimitMm)
+        Edge edge = new(here.Position, next.Position, here.Bulge);
+        double farthest = Math.Max(Math.Abs(here.Position.X), Math.Abs(here.Position.Y));
+        if (farthest > tolerances.CoordinateLimitMm || edge.SagittaMm > 2 * tolerances.CoordinateLimitMm)
         {
             return OutlineFlawKind.CoordinateOutOfRange;
         }
@@ -90,17 +93,13 @@ public static class OutlineCheck
             return null;
         }
 
-        bool isArc = new Edge(here.Position, next.Position, here.Bulge).IsArc;
-        return isArc ? OutlineFlawKind.BulgeBetweenEqualPoints : OutlineFlawKind.ZeroLengthEdge;
+        return edge.IsArc ? OutlineFlawKind.BulgeBetweenEqualPoints : OutlineFlawKind.ZeroLengthEdge;
     }
 
-    private static bool IsTooFew(ReadOnlySpan<Vertex> vertices) =>
-        vertices.Length < 2
-        || (
-            vertices.Length == 2
-            && !new Edge(vertices[0].Position, vertices[1].Position, vertices[0].Bulge).IsArc
-            && !new Edge(vertices[1].Position, vertices[0].Position, vertices[1].Bulge).IsArc
-        );
+    private static bool IsLineThereAndBack(ReadOnlySpan<Vertex> vertices) =>
+        vertices.Length == 2
+        && !new Edge(vertices[0].Position, vertices[1].Position, vertices[0].Bulge).IsArc
+        && !new Edge(vertices[1].Position, vertices[0].Position, vertices[1].Bulge).IsArc;
 
     private static ImmutableArray<OutlineFlaw> FlawsOfWhole(
         Outline outline,

@@ -21,7 +21,7 @@ public enum OutlineFlawKind
     /// <summary>A coordinate or a bulge that is not a finite number.</summary>
     NotFinite,
 
-    /// <summary>A coordinate beyond the limit to either side.</summary>
+    /// <summary>A coordinate beyond the limit to either side, or an arc too high over its chord to lie within it.</summary>
     CoordinateOutOfRange,
 
     /// <summary>A line whose two ends are the same point.</summary>
@@ -36,7 +36,10 @@ public enum OutlineFlawKind
     /// <summary>Two edges pass through one another.</summary>
     SelfCrossing,
 
-    /// <summary>Two edges touch that are not neighbours, or neighbours touch away from their common vertex.</summary>
+    /// <summary>
+    /// Two edges touch that are not neighbours, or neighbours touch away from their common vertex. Edges that pass through
+    /// one another at a vertex are among these.
+    /// </summary>
     SelfTouching,
 
     /// <summary>Two edges run along one another.</summary>

@@ -6,27 +6,48 @@ using Flushback.Geometry.Distances;
 namespace Flushback.Geometry.Checking;
 
 /// <summary>Where an outline meets itself away from its vertices: pairs of edges, far ones left out by their boxes.</summary>
+/// <remarks>
+/// The boxes stand along the grain of the drawing: those of a comb of long slanted teeth would all overlap if they stood
+/// upright. Edges that lie dense and long in many directions, as in a starburst, are still compared pair by pair.
+/// </remarks>
 internal sealed class SelfMeetings(Outline outline, double touchingMm, CancellationToken cancellation)
 {
-    private readonly BoxTree boxes = outline.Boxes;
-    private readonly int edgeCount = outline.Edges.Length;
-    private readonly List<OutlineFlaw> flaws = [];
+    private readonly BoxTree _boxes = AlongGrain(outline).Boxes;
+    private readonly int _edgeCount = outline.Edges.Length;
+    private readonly List<OutlineFlaw> _flaws = [];
+
+    /// <summary>How many pairs of edges have been compared: what the boxes could not rule out.</summary>
+    public int Comparisons { get; private set; }
 
     public ImmutableArray<OutlineFlaw> Run()
     {
         Within(BoxTree.Root);
-        flaws.Sort(
+        _flaws.Sort(
             (a, b) => (a.VertexIndex, a.OtherVertexIndex ?? 0).CompareTo((b.VertexIndex, b.OtherVertexIndex ?? 0))
         );
-        return [.. flaws];
+        return [.. _flaws];
     }
 
-    private bool IsFull => flaws.Count >= OutlineCheck.MostFlaws;
+    private bool IsFull => _flaws.Count >= OutlineCheck.MostFlaws;
+
+    /// <summary>The outline turned so that its grain, the direction most of its length runs in, lies along x.</summary>
+    private static Outline AlongGrain(Outline outline)
+    {
+        // With angles doubled, edges of opposite directions add up instead of cancelling.
+        Vector doubled = default;
+        foreach (Edge edge in outline.Edges)
+        {
+            Vector chord = edge.Chord;
+            doubled += chord.Rotated(chord.Direction);
+        }
+
+        return outline.Transformed(new RigidMotion(doubled.Direction * -0.5, default));
+    }
 
     /// <summary>Pairs of edges both below one node.</summary>
     private void Within(int node)
     {
-        if (boxes.IsLeaf(node) || IsFull)
+        if (_boxes.IsLeaf(node) || IsFull)
         {
             return;
         }
@@ -39,12 +60,13 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
     /// <summary>Pairs of an edge below one node and an edge below another, of lower and higher index.</summary>
     private void Across(int lower, int higher)
     {
-        if (IsFull || boxes[lower].GapTo(boxes[higher]) > touchingMm)
+        cancellation.ThrowIfCancellationRequested();
+        if (IsFull || _boxes[lower].GapTo(_boxes[higher]) > touchingMm)
         {
             return;
         }
 
-        if (!boxes.IsLeaf(lower))
+        if (!_boxes.IsLeaf(lower))
         {
             // Both lie at the same depth, so both have children.
             Across(2 * lower, 2 * higher);
@@ -54,11 +76,12 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
             return;
         }
 
-        Compare(lower - boxes.LeafCount, higher - boxes.LeafCount);
+        Compare(lower - _boxes.LeafCount, higher - _boxes.LeafCount);
     }
 
     private void Compare(int lower, int higher)
     {
+        Comparisons++;
         ref readonly Edge first = ref outline.Edges.ItemRef(lower);
         ref readonly Edge second = ref outline.Edges.ItemRef(higher);
         if (IsBeside(first, second) || IsBeside(second, first))
@@ -66,14 +89,13 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
             return;
         }
 
-        cancellation.ThrowIfCancellationRequested();
         Meetings meetings = Crossing.Between(first, second, touchingMm);
         for (int i = 0; i < meetings.Count; i++)
         {
             Meeting meeting = meetings[i];
             bool isJoint =
                 (higher == lower + 1 && IsAtJoint(first, second, meeting, 1))
-                || (lower == 0 && higher == edgeCount - 1 && IsAtJoint(first, second, meeting, 0));
+                || (lower == 0 && higher == _edgeCount - 1 && IsAtJoint(first, second, meeting, 0));
             if (!isJoint)
             {
                 Add(new OutlineFlaw(KindOf(meeting.Kind), lower, meeting.At, higher));
@@ -110,10 +132,10 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
     private void Add(OutlineFlaw flaw)
     {
         // Where a vertex touches an edge, both its edges do: once is enough.
-        bool isKnown = flaws.Exists(known => known.Kind == flaw.Kind && known.At.IsWithin(2 * touchingMm, flaw.At));
+        bool isKnown = _flaws.Exists(known => known.Kind == flaw.Kind && known.At.IsWithin(2 * touchingMm, flaw.At));
         if (!isKnown && !IsFull)
         {
-            flaws.Add(flaw);
+            _flaws.Add(flaw);
         }
     }
 

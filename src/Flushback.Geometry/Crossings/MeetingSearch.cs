@@ -5,16 +5,16 @@ namespace Flushback.Geometry.Crossings;
 /// <summary>Collects the meetings of two edges that do not run along one another.</summary>
 internal ref struct MeetingSearch(Edge a, Edge b, double toleranceMm)
 {
-    private readonly Edge a = a;
-    private readonly Edge b = b;
-    private readonly double toleranceMm = toleranceMm;
-    private Meetings found;
+    private readonly Edge _a = a;
+    private readonly Edge _b = b;
+    private readonly double _toleranceMm = toleranceMm;
+    private Meetings _found;
 
     public Meetings Run()
     {
         if (!TryTangency())
         {
-            int count = Carriers.CommonPoints(a, b, out Point first, out Point second);
+            int count = Carriers.CommonPoints(_a, _b, out Point first, out Point second);
             if (count > 0)
             {
                 AddCarrierPoint(first, MeetingKind.Crossing);
@@ -26,25 +26,25 @@ internal ref struct MeetingSearch(Edge a, Edge b, double toleranceMm)
             }
         }
 
-        AddEnd(0, a.Start, b, endIsOfFirst: true);
-        AddEnd(1, a.End, b, endIsOfFirst: true);
-        AddEnd(0, b.Start, a, endIsOfFirst: false);
-        AddEnd(1, b.End, a, endIsOfFirst: false);
-        return found;
+        AddEnd(0, _a.Start, _b, endIsOfFirst: true);
+        AddEnd(1, _a.End, _b, endIsOfFirst: true);
+        AddEnd(0, _b.Start, _a, endIsOfFirst: false);
+        AddEnd(1, _b.End, _a, endIsOfFirst: false);
+        return _found;
     }
 
     /// <summary>True when the carriers touch or pass by no more than the tolerance; then no common points are looked for.</summary>
     private bool TryTangency()
     {
-        if (!a.IsArc && !b.IsArc)
+        if (!_a.IsArc && !_b.IsArc)
         {
             return false;
         }
 
-        (Edge arc, Edge other) = a.IsArc && (!b.IsArc || a.RadiusMm <= b.RadiusMm) ? (a, b) : (b, a);
+        (Edge arc, Edge other) = _a.IsArc && (!_b.IsArc || _a.RadiusMm <= _b.RadiusMm) ? (_a, _b) : (_b, _a);
         Vector towards = NearestDirection(arc.Centre, other);
         Point onArc = arc.Centre + (towards * arc.RadiusMm);
-        if (!(Math.Abs(other.LeftOfCarrierMm(onArc)) <= toleranceMm))
+        if (!(Math.Abs(other.LeftOfCarrierMm(onArc)) <= _toleranceMm))
         {
             return false;
         }
@@ -70,8 +70,8 @@ internal ref struct MeetingSearch(Edge a, Edge b, double toleranceMm)
     private void AddCarrierPoint(Point point, MeetingKind kind)
     {
         if (
-            EdgePosition.TryFractionAt(a, point, toleranceMm, out double onA)
-            && EdgePosition.TryFractionAt(b, point, toleranceMm, out double onB)
+            EdgePosition.TryFractionAt(_a, point, _toleranceMm, out double onA)
+            && EdgePosition.TryFractionAt(_b, point, _toleranceMm, out double onB)
         )
         {
             Add(onA, onB, kind, point);
@@ -81,7 +81,7 @@ internal ref struct MeetingSearch(Edge a, Edge b, double toleranceMm)
     private void AddEnd(double endFraction, Point end, in Edge other, bool endIsOfFirst)
     {
         Nearest nearest = Distance.Between(end, other);
-        if (nearest.DistanceMm <= toleranceMm)
+        if (nearest.DistanceMm <= _toleranceMm)
         {
             double onOther = Math.Clamp(EdgePosition.FractionAt(other, nearest.OnSecond), 0, 1);
             (double onA, double onB) = endIsOfFirst ? (endFraction, onOther) : (onOther, endFraction);
@@ -91,24 +91,24 @@ internal ref struct MeetingSearch(Edge a, Edge b, double toleranceMm)
 
     private void Add(double onA, double onB, MeetingKind kind, Point at)
     {
-        for (int i = 0; i < found.Count; i++)
+        for (int i = 0; i < _found.Count; i++)
         {
-            if (StayTogether(found[i].OnFirst.From, onA) || StayTogetherOnSecond(found[i].OnSecond.From, onB))
+            if (StayTogether(_found[i].OnFirst.From, onA) || StayTogetherOnSecond(_found[i].OnSecond.From, onB))
             {
                 return;
             }
         }
 
-        bool atEnd = EdgePosition.IsEnd(a, onA, toleranceMm) || EdgePosition.IsEnd(b, onB, toleranceMm);
-        found = found.With(
+        bool atEnd = EdgePosition.IsEnd(_a, onA, _toleranceMm) || EdgePosition.IsEnd(_b, onB, _toleranceMm);
+        _found = _found.With(
             new Meeting(atEnd ? MeetingKind.Touch : kind, new Stretch(onA, onA), new Stretch(onB, onB), at)
         );
     }
 
     /// <summary>Whether the first edge stays near the second between two of its fractions.</summary>
     private readonly bool StayTogether(double from, double to) =>
-        Distance.Between(a.PointAt((from + to) / 2), b).DistanceMm <= toleranceMm;
+        Distance.Between(_a.PointAt((from + to) / 2), _b).DistanceMm <= _toleranceMm;
 
     private readonly bool StayTogetherOnSecond(double from, double to) =>
-        Distance.Between(b.PointAt((from + to) / 2), a).DistanceMm <= toleranceMm;
+        Distance.Between(_b.PointAt((from + to) / 2), _a).DistanceMm <= _toleranceMm;
 }

@@ -28,11 +28,12 @@ public static class Distance
         Nearest best = Nearest.None;
         foreach (ref readonly Edge first in a)
         {
-            Box reach = first.Bounds;
+            Box box = first.Bounds;
             foreach (ref readonly Edge second in b)
             {
-                // No point of an edge is farther from its start than the edge is long.
-                if (reach.GapTo(second.Start) - second.LengthMm < best.DistanceMm)
+                // Every point of an arc lies within its sagitta of its chord.
+                double reachOfSecond = second.Chord.Length + second.SagittaMm;
+                if (box.GapTo(second.Start) - reachOfSecond < best.DistanceMm)
                 {
                     best = Nearest.Shorter(best, EdgeToEdge.Between(first, second));
                 }

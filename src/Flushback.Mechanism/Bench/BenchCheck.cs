@@ -32,9 +32,14 @@ public static class BenchCheck
         RestPose closed = stops.Near(_halfTurn, leastDepthMm: 0);
         bool hasHalfStop = knife.HasHalfStop ?? half.Rests;
 
-        StopReader reader = new(solver, track, new ContactFinder(solver, faces, settings), settings, open.Pose.Lowest);
+        StopReader reader = new(solver, track, new ContactFinder(knife, faces, settings), settings, open.Pose.Lowest);
         ImmutableArray<StopReading>.Builder readings = ImmutableArray.CreateBuilder<StopReading>();
-        readings.Add(reader.Read(Stop.Open, Angle.Zero, open));
+        readings.Add(
+            reader.Read(Stop.Open, Angle.Zero, open) with
+            {
+                ShoulderAngle = stops.Shoulder(faces)?.BladeAngle,
+            }
+        );
         if (hasHalfStop)
         {
             readings.Add(reader.Read(Stop.HalfStop, _quarterTurn, half));

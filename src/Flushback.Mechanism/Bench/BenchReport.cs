@@ -73,6 +73,9 @@ public sealed record StopReading
     /// <summary>Blade angle the stop is meant to have.</summary>
     public required Angle NominalAngle { get; init; }
 
+    /// <summary>Open only: blade angle at which the shoulder butts on the end face; null without a shoulder.</summary>
+    public Angle? ShoulderAngle { get; init; }
+
     /// <summary>Spring rotation at rest, from where the spring is drawn.</summary>
     public required Angle SpringRotation { get; init; }
 

@@ -53,8 +53,8 @@ public sealed record BenchSettings
     public double LeastContactSpreadMm { get; init; } = 2;
 
     /// <summary>A contact along more than this length is a face contact.</summary>
-    /// <value>Default: 0.25 mm.</value>
-    public double FaceContactLengthMm { get; init; } = 0.25;
+    /// <value>Default: 1 mm, longer than the land a relief leaves at either end of a face.</value>
+    public double FaceContactLengthMm { get; init; } = 1;
 
     /// <summary>Least wanted gap between the notch's inner corner and the nose when open.</summary>
     /// <value>Default: 0.1 mm.</value>

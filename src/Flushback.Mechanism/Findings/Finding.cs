@@ -83,6 +83,9 @@ public static class FindingCodes
     /// <summary>Blade and spring overlap as drawn.</summary>
     public const string DrawnOverlap = "DRAWN_OVERLAP";
 
+    /// <summary>The open flat alone holds the blade, before the shoulder butts on the end face.</summary>
+    public const string OpenBeforeShoulder = "OPEN_BEFORE_SHOULDER";
+
     /// <summary>No handle outline was given, so the tip's depth is not known.</summary>
     public const string NoHandle = "NO_HANDLE";
 }

@@ -6,6 +6,12 @@ namespace Flushback.Mechanism.Findings;
 /// <summary>Turns a report into what a maker should look at.</summary>
 internal static class FindingRules
 {
-    /// <summary>All findings, worst first.</summary>
-    public static ImmutableArray<Finding> Judge(BenchReport report) => [];
+    /// <summary>All findings, worst first; equals in the order open, half stop, closed, whole knife.</summary>
+    public static ImmutableArray<Finding> Judge(BenchReport report) =>
+        [
+            .. report
+                .Stops.SelectMany(stop => StopRules.Judge(stop, report.Settings))
+                .Concat(KnifeRules.Judge(report))
+                .OrderByDescending(finding => finding.Severity),
+        ];
 }

@@ -30,17 +30,17 @@ internal static class BladeFaceFinder
     /// <param name="nose">Lowest front point of the spring, in the knife frame.</param>
     public static ImmutableArray<BladeFace> Find(Outline blade, Point nose)
     {
-        ImmutableArray<Edge> edges = blade.Edges;
+        CarrierRuns runs = new(blade.Edges);
+        ImmutableArray<Edge> edges = runs.Edges;
         BladeFace[] faces = new BladeFace[edges.Length];
-        if (OpenFlatUnder(edges, nose) is not { } flat)
+        if (OpenFlatUnder(edges, nose) is { } flat)
         {
-            return [.. faces];
+            NameTang(edges, flat, faces);
+            NameNotch(edges, flat, faces);
+            NameBlade(edges, faces);
         }
 
-        NameTang(edges, flat, faces);
-        NameNotch(edges, flat, faces);
-        NameBlade(edges, faces);
-        return [.. faces];
+        return runs.Spread(faces);
     }
 
     private static int? OpenFlatUnder(ImmutableArray<Edge> edges, Point nose)
@@ -52,8 +52,9 @@ internal static class BladeFaceFinder
             Box box = edges[i].Bounds;
             bool faceUp = edges[i].OutwardNormalAt(0.5).Y > Math.Sin(Math.PI / 4);
             bool underNose = box.MinX < nose.X && box.MaxX > -Math.Max(nose.Y, nose.X);
+            bool isCorner = edges[i].Bulge > 0 && edges[i].RadiusMm <= LargestCornerRadiusMm;
             double gap = Math.Abs(edges[i].PointAt(0.5).Y - nose.Y);
-            if (faceUp && underNose && gap < bestGap && edges[i].PointAt(0.5).X < nose.X)
+            if (!isCorner && faceUp && underNose && gap < bestGap && edges[i].PointAt(0.5).X < nose.X)
             {
                 (best, bestGap) = (i, gap);
             }
@@ -78,6 +79,7 @@ internal static class BladeFaceFinder
             if (normal > DownEnds || beyond)
             {
                 NameKick(edges, i, faces);
+                NameRunCorners(edges, flat, faces);
                 return;
             }
 
@@ -91,6 +93,26 @@ internal static class BladeFaceFinder
                 < DownBegins => BladeFace.ClosedCorner,
                 _ => BladeFace.ClosedFace,
             };
+        }
+    }
+
+    /// <summary>A small convex arc on either side of a run is its corner, whichever way it faces.</summary>
+    private static void NameRunCorners(ImmutableArray<Edge> edges, int flat, BladeFace[] faces)
+    {
+        for (int step = 1; step < edges.Length - 1; step++)
+        {
+            int i = (flat + step) % edges.Length;
+            BladeFace before = faces[(i + edges.Length - 1) % edges.Length];
+            BladeFace after = faces[(i + 1) % edges.Length];
+            bool isCorner = edges[i].Bulge > 0 && edges[i].RadiusMm <= LargestCornerRadiusMm;
+            if (isCorner && before == BladeFace.OpenFlat && after == BladeFace.Run)
+            {
+                faces[i] = BladeFace.OpenCorner;
+            }
+            else if (isCorner && before == BladeFace.Run && after == BladeFace.ClosedFace)
+            {
+                faces[i] = BladeFace.ClosedCorner;
+            }
         }
     }
 

@@ -7,27 +7,27 @@ namespace Flushback.Catalogue.Designs;
 /// <typeparam name="TFace">The names of the part's faces.</typeparam>
 internal sealed class FaceSketch<TFace>
 {
-    private readonly List<Station> stations = [];
+    private readonly List<Station> _stations = [];
 
     /// <summary>Adds a corner and the edge that leaves it.</summary>
     /// <param name="at">The corner, before it is rounded.</param>
     /// <param name="face">What the edge that leaves it is.</param>
     /// <param name="bulge">Bend of that edge; an edge with a bend must have sharp corners at both ends.</param>
     public void Add(Point at, TFace face, double bulge = 0) =>
-        stations.Add(new Station(at, face, bulge, 0, face, Relief.None));
+        _stations.Add(new Station(at, face, bulge, 0, face, Relief.None));
 
     /// <summary>Adds a corner rounded with a radius, and the straight, perhaps relieved, edge that leaves it.</summary>
     public void AddRounded(Point at, double radiusMm, TFace corner, TFace face, Relief relief = default) =>
-        stations.Add(new Station(at, face, 0, radiusMm, corner, relief));
+        _stations.Add(new Station(at, face, 0, radiusMm, corner, relief));
 
     /// <summary>The finished outline and the face of each of its edges.</summary>
     public (Outline Outline, ImmutableArray<TFace> Faces) Finish()
     {
         List<Vertex> vertices = [];
         List<TFace> faces = [];
-        for (int i = 0; i < stations.Count; i++)
+        for (int i = 0; i < _stations.Count; i++)
         {
-            Station here = stations[i];
+            Station here = _stations[i];
             Round round = RoundAt(i);
             if (here.RadiusMm > 0)
             {
@@ -35,7 +35,7 @@ internal sealed class FaceSketch<TFace>
                 faces.Add(here.Corner);
             }
 
-            AddEdge(here, round.Leaves, RoundAt((i + 1) % stations.Count).Enters, vertices, faces);
+            AddEdge(here, round.Leaves, RoundAt((i + 1) % _stations.Count).Enters, vertices, faces);
         }
 
         return (Outline.FromVertices(vertices.ToArray()), [.. faces]);
@@ -72,14 +72,14 @@ internal sealed class FaceSketch<TFace>
 
     private Round RoundAt(int index)
     {
-        Station here = stations[index];
+        Station here = _stations[index];
         if (here.RadiusMm <= 0)
         {
             return new Round(here.At, here.At, 0);
         }
 
-        Vector before = (here.At - stations[(index + stations.Count - 1) % stations.Count].At).Normalized;
-        Vector after = (stations[(index + 1) % stations.Count].At - here.At).Normalized;
+        Vector before = (here.At - _stations[(index + _stations.Count - 1) % _stations.Count].At).Normalized;
+        Vector after = (_stations[(index + 1) % _stations.Count].At - here.At).Normalized;
         double turn = Math.Atan2(before.Cross(after), before.Dot(after));
         double trim = here.RadiusMm * Math.Tan(Math.Abs(turn) / 2);
         return new Round(here.At - (before * trim), here.At + (after * trim), Math.Tan(turn / 4));

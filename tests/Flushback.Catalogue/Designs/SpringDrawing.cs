@@ -28,7 +28,7 @@ internal static class SpringDrawing
             SpringFace.EndFace
         );
         sketch.Add(new Point(EndFaceX(spring, front), front), SpringFace.Back);
-        if (spring.FrontStockMm > 0)
+        if (spring.FrontStockMm != 0)
         {
             sketch.Add(new Point(spring.CentrePin.X + 8, front), SpringFace.Back);
             sketch.Add(new Point(spring.CentrePin.X - 6, back), SpringFace.Back);

@@ -41,14 +41,14 @@ public sealed class BruteForceBench
     /// <summary>Step of the search down; a tenth of a spring's depth at the nose, so that no spring is stepped over.</summary>
     private const double SearchStep = 0.01;
 
-    private static readonly double MidSwing = Angle.FromDegrees(45).Radians;
+    private static readonly double _midSwing = Angle.FromDegrees(45).Radians;
 
-    private readonly IPreparedGeometry blade;
-    private readonly IPreparedGeometry below;
-    private readonly IPreparedGeometry? shoulder;
-    private readonly MovingSpring wholeSpring;
-    private readonly MovingSpring front;
-    private readonly Vector dialArm;
+    private readonly IPreparedGeometry _blade;
+    private readonly IPreparedGeometry _below;
+    private readonly IPreparedGeometry? _shoulder;
+    private readonly MovingSpring _wholeSpring;
+    private readonly MovingSpring _front;
+    private readonly Vector _dialArm;
 
     /// <summary>Sets a blade (drawn open, pivot at the origin) and a spring on the bench.</summary>
     public BruteForceBench(Outline bladeOpen, Outline springAsDrawn, Point centrePin, Point dialPoint)
@@ -64,13 +64,13 @@ public sealed class BruteForceBench
         );
         SplitBlade split = SplitBlade.Cut(bladeRing, spring);
 
-        blade = PreparedGeometryFactory.Prepare(factory.CreatePolygon(bladeRing));
-        below = PreparedGeometryFactory.Prepare(split.Below);
-        shoulder = split.Above is null ? null : PreparedGeometryFactory.Prepare(split.Above);
+        _blade = PreparedGeometryFactory.Prepare(factory.CreatePolygon(bladeRing));
+        _below = PreparedGeometryFactory.Prepare(split.Below);
+        _shoulder = split.Above is null ? null : PreparedGeometryFactory.Prepare(split.Above);
         Coordinate pin = new(centrePin.X, centrePin.Y);
-        wholeSpring = new MovingSpring(spring, pin);
-        front = new MovingSpring(InFrontOf(centrePin.X, spring), pin);
-        dialArm = dialPoint - centrePin;
+        _wholeSpring = new MovingSpring(spring, pin);
+        _front = new MovingSpring(InFrontOf(centrePin.X, spring), pin);
+        _dialArm = dialPoint - centrePin;
     }
 
     /// <summary>Sets a knife on the bench.</summary>
@@ -78,7 +78,7 @@ public sealed class BruteForceBench
         new(knife.Blade, knife.Spring, knife.CentrePin.Centre, knife.DialPoint);
 
     /// <summary>Travel of the dial from one spring rotation to another, towards +y, in millimetres.</summary>
-    public double LiftMm(Angle from, Angle to) => dialArm.Rotated(to).Y - dialArm.Rotated(from).Y;
+    public double LiftMm(Angle from, Angle to) => _dialArm.Rotated(to).Y - _dialArm.Rotated(from).Y;
 
     /// <summary>The pose at a blade angle.</summary>
     /// <param name="bladeAngle">Blade angle.</param>
@@ -86,8 +86,8 @@ public sealed class BruteForceBench
     public BenchPose PoseAt(Angle bladeAngle, Angle? guess = null)
     {
         double angle = bladeAngle.Radians;
-        double rotation = LowestFree(angle < MidSwing ? below : blade, angle, guess?.Radians);
-        bool free = !blade.Intersects(wholeSpring.SeenFromBlade(angle, rotation + FreeSlack));
+        double rotation = LowestFree(angle < _midSwing ? _below : _blade, angle, guess?.Radians);
+        bool free = !_blade.Intersects(_wholeSpring.SeenFromBlade(angle, rotation + FreeSlack));
         return new BenchPose(bladeAngle, new Angle(rotation), free);
     }
 
@@ -106,25 +106,32 @@ public sealed class BruteForceBench
     }
 
     /// <summary>
+    /// Where an opened blade rests: at the shoulder, or before it where the lift is lowest already. Null when there is no
+    /// shoulder.
+    /// </summary>
+    public BenchPose? OpenRest() =>
+        OpenStop() is { } stop ? RestBetween(stop.BladeAngle, stop.BladeAngle + Angle.FromDegrees(10)) : null;
+
+    /// <summary>
     /// The true open stop: coming from mid-swing, the first blade angle at which the spring, resting on what lies below
     /// it, meets the shoulder. Null when there is no shoulder to meet.
     /// </summary>
     public BenchPose? OpenStop()
     {
-        if (shoulder is null)
+        if (_shoulder is null)
         {
             return null;
         }
 
         double step = Angle.FromDegrees(1).Radians;
-        double free = MidSwing;
-        double rotation = LowestFree(below, free, null);
+        double free = _midSwing;
+        double rotation = LowestFree(_below, free, null);
         double met = free;
         while (!MeetsShoulder(met, ref rotation))
         {
             free = met;
             met -= step;
-            if (met < -MidSwing)
+            if (met < -_midSwing)
             {
                 return null;
             }
@@ -139,7 +146,7 @@ public sealed class BruteForceBench
         return PoseAt(new Angle(free), new Angle(rotation));
     }
 
-    /// <summary>The lowest point of the lift within a range of blade angles in which it has only one.</summary>
+    /// <summary>The lowest point of the lift within a range of blade angles in which it has only one; an end may be it.</summary>
     public BenchPose RestBetween(Angle from, Angle to)
     {
         double golden = (Math.Sqrt(5) - 1) / 2;
@@ -174,12 +181,12 @@ public sealed class BruteForceBench
 
     private bool MeetsShoulder(double bladeAngle, ref double rotation)
     {
-        rotation = LowestFree(below, bladeAngle, rotation);
-        return shoulder!.Intersects(front.SeenFromBlade(bladeAngle, rotation));
+        rotation = LowestFree(_below, bladeAngle, rotation);
+        return _shoulder!.Intersects(_front.SeenFromBlade(bladeAngle, rotation));
     }
 
     private bool Blocked(IPreparedGeometry part, double bladeAngle, double rotation) =>
-        part.Intersects(front.SeenFromBlade(bladeAngle, rotation));
+        part.Intersects(_front.SeenFromBlade(bladeAngle, rotation));
 
     private double LowestFree(IPreparedGeometry part, double bladeAngle, double? guess)
     {

@@ -6,18 +6,18 @@ namespace Flushback.Catalogue.Referee;
 /// <remarks>One ring of coordinates is written over each time; not safe for use by several threads at once.</remarks>
 internal sealed class MovingSpring
 {
-    private readonly Coordinate[] drawn;
-    private readonly Coordinate[] moved;
-    private readonly Coordinate centrePin;
-    private readonly GeometryFactory factory;
+    private readonly Coordinate[] _drawn;
+    private readonly Coordinate[] _moved;
+    private readonly Coordinate _centrePin;
+    private readonly GeometryFactory _factory;
 
     /// <summary>A spring as drawn and the pin it rocks on.</summary>
     public MovingSpring(Polygon spring, Coordinate centrePin)
     {
-        drawn = spring.ExteriorRing.Coordinates;
-        moved = [.. drawn.Select(c => c.Copy())];
-        this.centrePin = centrePin;
-        factory = spring.Factory;
+        _drawn = spring.ExteriorRing.Coordinates;
+        _moved = [.. _drawn.Select(c => c.Copy())];
+        _centrePin = centrePin;
+        _factory = spring.Factory;
     }
 
     /// <summary>
@@ -28,16 +28,16 @@ internal sealed class MovingSpring
     {
         (double sinBlade, double cosBlade) = Math.SinCos(bladeAngle);
         (double sin, double cos) = Math.SinCos(bladeAngle + rotation);
-        double pinX = (cosBlade * centrePin.X) - (sinBlade * centrePin.Y);
-        double pinY = (sinBlade * centrePin.X) + (cosBlade * centrePin.Y);
-        for (int i = 0; i < drawn.Length; i++)
+        double pinX = (cosBlade * _centrePin.X) - (sinBlade * _centrePin.Y);
+        double pinY = (sinBlade * _centrePin.X) + (cosBlade * _centrePin.Y);
+        for (int i = 0; i < _drawn.Length; i++)
         {
-            double x = drawn[i].X - centrePin.X;
-            double y = drawn[i].Y - centrePin.Y;
-            moved[i].X = pinX + (cos * x) - (sin * y);
-            moved[i].Y = pinY + (sin * x) + (cos * y);
+            double x = _drawn[i].X - _centrePin.X;
+            double y = _drawn[i].Y - _centrePin.Y;
+            _moved[i].X = pinX + (cos * x) - (sin * y);
+            _moved[i].Y = pinY + (sin * x) + (cos * y);
         }
 
-        return factory.CreatePolygon(moved);
+        return _factory.CreatePolygon(_moved);
     }
 }

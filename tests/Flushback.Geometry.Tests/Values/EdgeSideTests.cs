@@ -8,7 +8,7 @@ public class EdgeSideTests
 {
     [Fact]
     public void The_distance_left_of_an_arc_is_the_radius_less_the_distance_from_its_centre() =>
-        Gen.Select(Shapes.Random.Arc, Shapes.Random.Point)
+        Gen.Select(Any.Arc, Any.Point)
             .Sample(
                 (arc, p) =>
                 {
@@ -21,7 +21,7 @@ public class EdgeSideTests
 
     [Fact]
     public void A_point_off_the_right_of_an_edge_lies_right_of_it_by_as_much() =>
-        Gen.Select(Shapes.Random.Edge, Gen.Double[0, 1], Gen.Double[-1, 1])
+        Gen.Select(Any.Edge, Gen.Double[0, 1], Gen.Double[-1, 1])
             .Where((edge, _, off) => !edge.IsArc || Math.Abs(off) < edge.RadiusMm)
             .Sample(
                 (edge, fraction, off) =>
@@ -40,7 +40,7 @@ public class EdgeSideTests
 
     [Fact]
     public void An_arc_spans_the_directions_of_its_own_points_both_ends_among_them() =>
-        Gen.Select(Shapes.Random.Arc, Gen.Double[0.001, 0.999])
+        Gen.Select(Any.Arc, Gen.Double[0.001, 0.999])
             .Sample(
                 (arc, fraction) =>
                 {
@@ -52,7 +52,7 @@ public class EdgeSideTests
 
     [Fact]
     public void An_arc_spans_no_direction_of_the_rest_of_its_circle() =>
-        Gen.Select(Shapes.Random.Arc, Gen.Double[0.001, 0.999])
+        Gen.Select(Any.Arc, Gen.Double[0.001, 0.999])
             .Sample(
                 (arc, fraction) =>
                 {
@@ -63,7 +63,7 @@ public class EdgeSideTests
 
     [Fact]
     public void The_fraction_at_a_direction_finds_the_point_again() =>
-        Gen.Select(Shapes.Random.Arc, Gen.Double[0, 1])
+        Gen.Select(Any.Arc, Gen.Double[0, 1])
             .Sample(
                 (arc, fraction) =>
                     Near.Equal(fraction, arc.FractionAtDirection(arc.PointAt(fraction) - arc.Centre), 1e-8)
@@ -71,7 +71,7 @@ public class EdgeSideTests
 
     [Fact]
     public void Just_off_the_ends_the_fraction_goes_on_below_zero_and_above_one() =>
-        Gen.Select(Shapes.Random.Arc, Gen.Double[1e-4, 0.4])
+        Gen.Select(Any.Arc, Gen.Double[1e-4, 0.4])
             .Sample(
                 (arc, share) =>
                 {

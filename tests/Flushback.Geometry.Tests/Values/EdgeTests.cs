@@ -30,7 +30,7 @@ public class EdgeTests
 
     [Fact]
     public void Both_ends_are_met_exactly() =>
-        Shapes.Random.Edge.Sample(edge =>
+        Any.Edge.Sample(edge =>
         {
             Assert.Equal(edge.Start, edge.PointAt(0));
             Near.Equal(edge.End, edge.PointAt(1), 1e-13);
@@ -38,19 +38,19 @@ public class EdgeTests
 
     [Fact]
     public void Every_point_of_an_arc_is_a_radius_from_its_centre() =>
-        Gen.Select(Shapes.Random.Arc, Gen.Double[0, 1])
+        Gen.Select(Any.Arc, Gen.Double[0, 1])
             .Sample(
                 (arc, fraction) => Near.Equal(1, arc.PointAt(fraction).DistanceTo(arc.Centre) / arc.RadiusMm, 1e-12)
             );
 
     [Fact]
     public void A_reversed_edge_passes_the_same_points_backwards() =>
-        Gen.Select(Shapes.Random.Edge, Gen.Double[0, 1])
+        Gen.Select(Any.Edge, Gen.Double[0, 1])
             .Sample((edge, fraction) => Near.Equal(edge.PointAt(fraction), edge.Reversed.PointAt(1 - fraction)));
 
     [Fact]
     public void The_tangent_is_the_direction_of_a_short_step() =>
-        Gen.Select(Shapes.Random.Edge, Gen.Double[0.01, 0.99])
+        Gen.Select(Any.Edge, Gen.Double[0.01, 0.99])
             .Sample(
                 (edge, fraction) =>
                 {
@@ -61,7 +61,7 @@ public class EdgeTests
 
     [Fact]
     public void Two_parts_are_as_long_as_the_whole_and_lie_on_it() =>
-        Gen.Select(Shapes.Random.Edge, Gen.Double[0.05, 0.95], Gen.Double[0, 1])
+        Gen.Select(Any.Edge, Gen.Double[0.05, 0.95], Gen.Double[0, 1])
             .Sample(
                 (edge, cut, fraction) =>
                 {
@@ -75,7 +75,7 @@ public class EdgeTests
 
     [Fact]
     public void The_box_holds_every_point_and_is_touched_on_all_four_sides() =>
-        Shapes.Random.Edge.Sample(edge =>
+        Any.Edge.Sample(edge =>
         {
             Box sampled = Enumerable
                 .Range(0, 2001)

@@ -7,7 +7,7 @@ public class RigidMotionTests
 {
     [Fact]
     public void The_inverse_brings_every_point_back() =>
-        Gen.Select(Shapes.Random.Motion, Shapes.Random.Point)
+        Gen.Select(Any.Motion, Any.Point)
             .Sample(
                 (motion, p) =>
                 {
@@ -18,17 +18,17 @@ public class RigidMotionTests
 
     [Fact]
     public void One_motion_then_another_moves_as_both_in_turn() =>
-        Gen.Select(Shapes.Random.Motion, Shapes.Random.Motion, Shapes.Random.Point)
+        Gen.Select(Any.Motion, Any.Motion, Any.Point)
             .Sample((first, second, p) => Near.Equal(second.Apply(first.Apply(p)), first.Then(second).Apply(p)));
 
     [Fact]
     public void Distances_are_kept() =>
-        Gen.Select(Shapes.Random.Motion, Shapes.Random.Point, Shapes.Random.Point)
+        Gen.Select(Any.Motion, Any.Point, Any.Point)
             .Sample((motion, p, q) => Near.Equal(p.DistanceTo(q), motion.Apply(p).DistanceTo(motion.Apply(q))));
 
     [Fact]
     public void A_moved_edge_passes_the_moved_points() =>
-        Gen.Select(Shapes.Random.Motion, Shapes.Random.Edge, Gen.Double[0, 1])
+        Gen.Select(Any.Motion, Any.Edge, Gen.Double[0, 1])
             .Sample(
                 (motion, edge, fraction) =>
                     Near.Equal(motion.Apply(edge.PointAt(fraction)), motion.Apply(edge).PointAt(fraction))
@@ -36,7 +36,7 @@ public class RigidMotionTests
 
     [Fact]
     public void A_turn_about_a_point_leaves_that_point() =>
-        Gen.Select(Shapes.Random.Point, Gen.Double[-7, 7])
+        Gen.Select(Any.Point, Gen.Double[-7, 7])
             .Sample(
                 (centre, turn) => Near.Equal(centre, RigidMotion.RotationAbout(centre, new Angle(turn)).Apply(centre))
             );

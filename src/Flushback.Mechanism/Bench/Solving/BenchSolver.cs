@@ -17,8 +17,8 @@ public sealed class BenchSolver
     // Above this many pairs the sorted sweep is cheaper than looking at every pair.
     private const int PairsWorthSorting = 4096;
 
-    // A blade piece this far below the horizontal about the centre pin can not carry the spring in front of it.
-    private const double FrontFloor = -(Math.PI / 2) - 0.3;
+    // No spring is ever turned further than this from where it is drawn.
+    private const double MostTurn = 0.35;
 
     private readonly PolarOutline _blade;
     private readonly SpringSides _spring;
@@ -63,13 +63,6 @@ public sealed class BenchSolver
         return new SpringPose(bladeAngle, support, ceiling, blocked: ReachesCentrePin(), _centrePin);
     }
 
-    /// <summary>Every pair that touches or nearly touches at a pose; see <see cref="ContactFinder"/>.</summary>
-    internal void CollectTouches(Angle bladeAngle, Angle rotation, List<Touch> supports, List<Touch> ceilings)
-    {
-        Gather(bladeAngle);
-        _stack.Collect(_upper, _lower, rotation, supports, ceilings);
-    }
-
     private void Gather(Angle bladeAngle)
     {
         _all.Clear();
@@ -82,7 +75,7 @@ public sealed class BenchSolver
         _blade.Split(pin, -bladeAngle, _spring.ReachMm, _all);
         foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
         {
-            if (piece.MaxAngle > FrontFloor && piece.InnerMm < _spring.FrontReachMm)
+            if (piece.InnerMm < _spring.FrontReachMm && piece.MaxAngle > _spring.FloorAt(piece.InnerMm) - MostTurn)
             {
                 (piece.IsOutward ? _lower : _upper).Add(piece);
             }

@@ -1,149 +1,190 @@
 using Flushback.Geometry;
+using Flushback.Geometry.Distances;
 using Flushback.Mechanism.Knives;
 
 namespace Flushback.Mechanism.Bench.Solving;
 
 /// <summary>Lists all places where blade and spring touch at a pose, and the nearest that do not.</summary>
-internal sealed class ContactFinder(BenchSolver solver, FaceNaming faces, BenchSettings settings)
+/// <remarks>
+/// Every edge of the blade is held against every edge of the spring; a pair counts where its distance is least among
+/// its neighbours along both outlines, so that the vertex of a face that has been split is no contact of its own.
+/// </remarks>
+internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings settings)
 {
-    // Two samples of one place reached through neighbouring stretches differ by rounding alone.
-    private const double SamePlaceMm = 1e-6;
-    private const double SameRotation = 1e-12;
+    // Farther apart than this two edges are no near miss.
+    private const double NearMm = 1.5;
 
-    private readonly List<Touch> _supports = [];
-    private readonly List<Touch> _ceilings = [];
+    // Distances closer than this are equal: rounding, not shape.
+    private const double SameMm = 1e-9;
+
+    // The sine of an angle that is rounding, not shape.
+    private const double SameDirection = 1e-7;
+
+    // Two places closer than this are one, seen from two edges that share a vertex.
+    private const double OnePlaceMm = 0.01;
 
     /// <summary>Contacts from rear to front, and near misses nearest first, with the spring at a rotation.</summary>
     public (List<Contact> Contacts, List<Contact> NearMisses) At(Angle bladeAngle, Angle rotation)
     {
-        _supports.Clear();
-        _ceilings.Clear();
-        solver.CollectTouches(bladeAngle, rotation, _supports, _ceilings);
+        Edge[] blade = [.. knife.Blade.Edges.Select(Knife.BladeAt(bladeAngle).Apply)];
+        Edge[] spring = [.. knife.Spring.Edges.Select(knife.SpringAt(rotation).Apply)];
+        Dictionary<(int Blade, int Spring), Nearest> near = NearPairs(blade, spring);
 
-        List<Contact> contacts = [];
+        List<ContactStretch> stretches = ContactStretch.AllOf(
+            near.Keys.Select(pair => (pair, blade[pair.Blade], spring[pair.Spring])),
+            settings.ContactToleranceMm
+        );
+        List<Contact> contacts = [.. stretches.Select(stretch => ToContact(blade, stretch, rotation))];
         List<Contact> nearMisses = [];
-        foreach ((List<Touch> touches, double sign) in new[] { (_supports, 1.0), (_ceilings, -1.0) })
+        foreach (((int i, int j), Nearest nearest) in near.OrderBy(pair => pair.Value.DistanceMm))
         {
-            List<Contact> stretches = FaceContacts(touches, rotation, sign);
-            contacts.AddRange(stretches);
-            foreach (Touch touch in LocalExtremes(touches, sign))
+            if (
+                !IsLeast(blade, spring, (i, j), nearest)
+                || stretches.Exists(stretch => stretch.Covers(nearest.OnFirst))
+            )
             {
-                Contact contact = ToContact(touch, rotation, sign, 0);
-                if (stretches.Exists(stretch => Covers(stretch, contact.At)))
+                continue;
+            }
+
+            bool touches = nearest.DistanceMm <= settings.ContactToleranceMm;
+            AddOnce(touches ? contacts : nearMisses, ToContact(blade, spring, (i, j), nearest, rotation));
+        }
+
+        contacts.Sort((a, b) => a.At.X.CompareTo(b.At.X));
+        return (contacts, nearMisses);
+    }
+
+    private static Dictionary<(int Blade, int Spring), Nearest> NearPairs(Edge[] blade, Edge[] spring)
+    {
+        Box[] springBoxes = [.. spring.Select(edge => edge.Bounds.Grown(NearMm))];
+        Dictionary<(int, int), Nearest> near = [];
+        for (int i = 0; i < blade.Length; i++)
+        {
+            Box box = blade[i].Bounds;
+            for (int j = 0; j < spring.Length; j++)
+            {
+                if (!box.Touches(springBoxes[j]))
                 {
                     continue;
                 }
 
-                AddOnce(contact.GapMm <= settings.ContactToleranceMm ? contacts : nearMisses, contact);
+                Nearest nearest = Distance.Between(blade[i], spring[j]);
+                if (nearest.DistanceMm <= NearMm)
+                {
+                    near[(i, j)] = nearest;
+                }
             }
         }
 
-        contacts.Sort((a, b) => a.At.X.CompareTo(b.At.X));
-        nearMisses.Sort((a, b) => a.GapMm.CompareTo(b.GapMm));
-        return (contacts, nearMisses);
+        return near;
     }
 
-    private Contact ToContact(in Touch touch, Angle rotation, double sign, double lengthMm)
+    /// <summary>True unless the gap shrinks along a neighbouring edge, across the vertex where this pair is nearest.</summary>
+    private static bool IsLeast(Edge[] blade, Edge[] spring, (int Blade, int Spring) pair, Nearest nearest)
     {
-        SpringPose.Feature feature = new(touch, solver.Knife.CentrePin.Centre);
-        double gap = sign * (rotation.Radians - touch.Rotation) * Math.Abs(feature.SpringLever);
-        Vector dialArm = (solver.Knife.DialPoint - solver.Knife.CentrePin.Centre).Rotated(rotation);
+        Vector towardsSpring = NormalOf(blade[pair.Blade], spring[pair.Spring], nearest);
+        return !Approaches(blade, pair.Blade, nearest.OnFirst, towardsSpring)
+            && !Approaches(spring, pair.Spring, nearest.OnSecond, -towardsSpring);
+    }
+
+    private static bool Approaches(Edge[] edges, int index, Point at, Vector towardsOther)
+    {
+        int across = Across(edges, index, at);
+        if (across == index)
+        {
+            return false;
+        }
+
+        bool leavesFromStart = at.IsWithin(SameMm, edges[across].Start);
+        Vector away = leavesFromStart ? edges[across].TangentAt(0) : -edges[across].TangentAt(1);
+        return away.Dot(towardsOther) > SameDirection;
+    }
+
+    /// <summary>The neighbour across the vertex at which a point lies; the edge itself where it lies inside.</summary>
+    private static int Across(Edge[] edges, int index, Point at) =>
+        at.IsWithin(SameMm, edges[index].Start) ? (index + edges.Length - 1) % edges.Length
+        : at.IsWithin(SameMm, edges[index].End) ? (index + 1) % edges.Length
+        : index;
+
+    private Contact ToContact(
+        Edge[] blade,
+        Edge[] spring,
+        (int Blade, int Spring) pair,
+        Nearest nearest,
+        Angle rotation
+    )
+    {
+        Vector normal = NormalOf(blade[pair.Blade], spring[pair.Spring], nearest);
+        int bladeVertex = VertexAt(blade, pair.Blade, nearest.OnFirst);
+        int springVertex = VertexAt(spring, pair.Spring, nearest.OnSecond);
         return new Contact(
-            feature.At,
-            feature.Normal,
-            gap,
-            faces.BladeFaceOf(feature.BladeEdge, feature.BladeVertex),
-            faces.SpringFaceOf(feature.SpringEdge, feature.SpringVertex),
-            lengthMm,
-            dialArm.X / feature.SpringLever
+            nearest.OnFirst,
+            normal,
+            nearest.DistanceMm,
+            faces.BladeFaceOf(pair.Blade, bladeVertex),
+            faces.SpringFaceOf(pair.Spring, springVertex),
+            LengthMm: 0,
+            LiftPerDepth(nearest.OnFirst, normal, rotation)
         );
     }
 
-    /// <summary>Samples that no neighbour along the same two boundaries beats.</summary>
-    private static IEnumerable<Touch> LocalExtremes(List<Touch> touches, double sign)
-    {
-        List<(Touch Touch, bool Beaten)> judged = [];
-        for (int i = 0; i < touches.Count; i++)
-        {
-            bool beaten = IsBeatenBy(i - 1) || IsBeatenBy(i + 1);
-            judged.Add((touches[i], beaten));
+    private static int VertexAt(Edge[] edges, int index, Point at) =>
+        at.IsWithin(SameMm, edges[index].Start) ? index
+        : at.IsWithin(SameMm, edges[index].End) ? (index + 1) % edges.Length
+        : -1;
 
-            bool IsBeatenBy(int other) =>
-                other >= 0
-                && other < touches.Count
-                && SameStretch(touches[i], touches[other])
-                && sign * (touches[other].Rotation - touches[i].Rotation) > SameRotation;
+    private static Vector NormalOf(Edge blade, Edge spring, Nearest nearest)
+    {
+        if (nearest.DistanceMm > 1e-6)
+        {
+            return (nearest.OnSecond - nearest.OnFirst).Normalized;
         }
 
-        // The same place seen from the stretch before and the stretch after: beaten once is beaten.
-        return judged
-            .GroupBy(sample => sample.Touch.RadiusMm)
-            .SelectMany(group =>
-                group.Where(sample => !group.Any(other => other.Beaten && SamePlace(sample.Touch, other.Touch)))
-            )
-            .Select(sample => sample.Touch);
+        // Touching: the edge that is met inside has a normal there; where both are met at an end, the spring's counts.
+        bool insideBlade =
+            !nearest.OnFirst.IsWithin(SameMm, blade.Start) && !nearest.OnFirst.IsWithin(SameMm, blade.End);
+        return insideBlade ? OutwardAt(blade, nearest.OnFirst) : -OutwardAt(spring, nearest.OnSecond);
     }
 
-    private static bool SameStretch(in Touch a, in Touch b) =>
-        a.Blade.EdgeIndex == b.Blade.EdgeIndex && a.Spring.EdgeIndex == b.Spring.EdgeIndex;
-
-    private static bool SamePlace(in Touch a, in Touch b) =>
-        Math.Abs(a.Rotation - b.Rotation) <= SameRotation && Math.Abs(a.BladePolar - b.BladePolar) <= SameRotation;
-
-    /// <summary>Stretches along which two parallel lines lie within the contact tolerance of each other.</summary>
-    private List<Contact> FaceContacts(List<Touch> touches, Angle rotation, double sign)
+    private static Vector OutwardAt(Edge edge, Point at)
     {
-        List<(Contact From, Contact To, int BladeEdge, int SpringEdge)> stretches = [];
-        for (int i = 0; i + 1 < touches.Count; i++)
+        if (!edge.IsArc)
         {
-            Touch from = touches[i];
-            Touch to = touches[i + 1];
-            if (from.Blade.IsArc || from.Spring.IsArc || !SameStretch(from, to) || to.RadiusMm <= from.RadiusMm)
-            {
-                continue;
-            }
-
-            Contact start = ToContact(from, rotation, sign, 0);
-            Contact end = ToContact(to, rotation, sign, 0);
-            if (Math.Max(start.GapMm, end.GapMm) > settings.ContactToleranceMm)
-            {
-                continue;
-            }
-
-            if (stretches.Count > 0 && stretches[^1].To.At.IsWithin(SamePlaceMm, start.At))
-            {
-                stretches[^1] = stretches[^1] with { To = end };
-            }
-            else
-            {
-                stretches.Add((start, end, from.Blade.EdgeIndex, from.Spring.EdgeIndex));
-            }
+            return edge.Chord.Right.Normalized;
         }
 
-        return
-        [
-            .. stretches
-                .Where(stretch => stretch.From.At.DistanceTo(stretch.To.At) > settings.FaceContactLengthMm)
-                .Select(stretch =>
-                    stretch.From with
-                    {
-                        At = stretch.From.At.MidpointTo(stretch.To.At),
-                        GapMm = Math.Min(stretch.From.GapMm, stretch.To.GapMm),
-                        LengthMm = stretch.From.At.DistanceTo(stretch.To.At),
-                        BladeFace = faces.BladeFaceOf(stretch.BladeEdge),
-                        SpringFace = faces.SpringFaceOf(stretch.SpringEdge),
-                    }
-                ),
-        ];
+        Vector outOfCircle = (at - edge.Centre).Normalized;
+        return edge.Bulge > 0 ? outOfCircle : -outOfCircle;
     }
 
-    private bool Covers(in Contact stretch, Point at) =>
-        at.DistanceTo(stretch.At) <= (stretch.LengthMm / 2) + settings.FaceContactLengthMm;
-
-    private static void AddOnce(List<Contact> contacts, in Contact contact)
+    /// <summary>Drop of the dial for a slice at a contact: its arm against the contact's, both about the centre pin.</summary>
+    /// <remarks>Zero where the normal passes so near to the centre pin that the contact carries nothing.</remarks>
+    private double LiftPerDepth(Point at, Vector normal, Angle rotation)
     {
-        Point at = contact.At;
-        if (!contacts.Exists(other => other.At.IsWithin(SamePlaceMm, at)))
+        Vector dialArm = (knife.DialPoint - knife.CentrePin.Centre).Rotated(rotation);
+        double lever = (at - knife.CentrePin.Centre).Cross(normal);
+        return lever < 0.1 * dialArm.Length ? 0 : dialArm.X / lever;
+    }
+
+    private Contact ToContact(Edge[] blade, in ContactStretch stretch, Angle rotation)
+    {
+        Vector normal = blade[stretch.BladeEdge].Chord.Right.Normalized;
+        return new Contact(
+            stretch.Place,
+            normal,
+            stretch.LeastGapMm,
+            stretch.IsPoint
+                ? faces.BladeFaceOf(stretch.BladeEdge, VertexAt(blade, stretch.BladeEdge, stretch.Place))
+                : faces.BladeFaceOf(stretch.BladeEdge),
+            faces.SpringFaceOf(stretch.SpringEdge),
+            stretch.IsPoint ? 0 : stretch.LengthMm,
+            LiftPerDepth(stretch.Place, normal, rotation)
+        );
+    }
+
+    private static void AddOnce(List<Contact> contacts, Contact contact)
+    {
+        if (!contacts.Exists(other => other.At.IsWithin(OnePlaceMm, contact.At)))
         {
             contacts.Add(contact);
         }

@@ -33,151 +33,23 @@ internal sealed class StackSweep(SpringSides spring)
     private readonly List<Strip> _bladeStrips = [];
     private readonly List<Strip> _springStrips = [];
     private readonly List<(double Angle, int Piece)> _order = [];
+    private Touch _support;
+    private Touch _ceiling;
 
     /// <summary>Highest support and lowest ceiling of the free interval near a rotation, or of the topmost.</summary>
     public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, Angle? near)
     {
         double watershed = near is { } n ? n.Radians + FollowingWindow : double.PositiveInfinity;
-        BoundsVisitor visitor = new(watershed);
-        Visit(upper, lower, ref visitor);
-        return (visitor.Support, visitor.Ceiling);
-    }
-
-    /// <summary>Every touching of the stretches that bound a pose, in order of radius.</summary>
-    public void Collect(
-        List<RadialPiece> upper,
-        List<RadialPiece> lower,
-        Angle rotation,
-        List<Touch> supports,
-        List<Touch> ceilings
-    )
-    {
-        CollectingVisitor visitor = new(rotation.Radians + FollowingWindow, supports, ceilings);
-        Visit(upper, lower, ref visitor);
-    }
-
-    private interface IVisitor
-    {
-        public void Pair(in Stack stack, double innerMm, double outerMm);
-    }
-
-    /// <summary>A strip of the blade against a strip of the spring, over one stretch of radii; -1: no such boundary.</summary>
-    private readonly ref struct Stack(
-        ReadOnlySpan<RadialPiece> blade,
-        ReadOnlySpan<RadialPiece> spring,
-        Strip bladeStrip,
-        Strip springStrip
-    )
-    {
-        private readonly ReadOnlySpan<RadialPiece> _blade = blade;
-        private readonly ReadOnlySpan<RadialPiece> _spring = spring;
-
-        public bool CanSupport => bladeStrip.Upper >= 0 && springStrip.Lower >= 0;
-
-        public bool CanHoldDown => bladeStrip.Lower >= 0 && springStrip.Upper >= 0;
-
-        public ref readonly RadialPiece BladeUpper => ref _blade[bladeStrip.Upper];
-
-        public ref readonly RadialPiece BladeLower => ref _blade[bladeStrip.Lower];
-
-        public ref readonly RadialPiece SpringLower => ref _spring[springStrip.Lower];
-
-        public ref readonly RadialPiece SpringUpper => ref _spring[springStrip.Upper];
-
-        public Touch Support(double innerMm, double outerMm)
-        {
-            Touch support = Touch.None;
-            if (CanSupport)
-            {
-                Touching.Raise(ref support, BladeUpper, SpringLower, innerMm, outerMm);
-            }
-
-            return support;
-        }
-
-        public Touch Ceiling(double innerMm, double outerMm)
-        {
-            Touch ceiling = Touch.Unbounded;
-            if (CanHoldDown)
-            {
-                Touching.Lower(ref ceiling, BladeLower, SpringUpper, innerMm, outerMm);
-            }
-
-            return ceiling;
-        }
-    }
-
-    private struct BoundsVisitor(double watershed) : IVisitor
-    {
-        public Touch Support = Touch.None;
-        public Touch Ceiling = Touch.Unbounded;
-
-        public void Pair(in Stack stack, double innerMm, double outerMm)
-        {
-            Touch support = stack.Support(innerMm, outerMm);
-            if (stack.CanSupport && support.Rotation <= watershed)
-            {
-                if (support.Rotation > Support.Rotation)
-                {
-                    Support = support;
-                }
-
-                return;
-            }
-
-            Touch ceiling = stack.Ceiling(innerMm, outerMm);
-            if (ceiling.Rotation < Ceiling.Rotation)
-            {
-                Ceiling = ceiling;
-            }
-        }
-    }
-
-    private readonly struct CollectingVisitor(double watershed, List<Touch> supports, List<Touch> ceilings) : IVisitor
-    {
-        public void Pair(in Stack stack, double innerMm, double outerMm)
-        {
-            bool below = stack.CanSupport && stack.Support(innerMm, outerMm).Rotation <= watershed;
-            if (below)
-            {
-                Sample(supports, stack.BladeUpper, stack.SpringLower, innerMm, outerMm);
-            }
-            else if (stack.CanHoldDown)
-            {
-                Sample(ceilings, stack.BladeLower, stack.SpringUpper, innerMm, outerMm);
-            }
-        }
-
-        private static void Sample(
-            List<Touch> into,
-            in RadialPiece blade,
-            in RadialPiece spring,
-            double innerMm,
-            double outerMm
-        )
-        {
-            into.Add(At(blade, spring, innerMm));
-            double tangency = Touching.TangencyRadius(blade, spring);
-            if (tangency > innerMm && tangency < outerMm)
-            {
-                into.Add(At(blade, spring, tangency));
-            }
-
-            into.Add(At(blade, spring, outerMm));
-        }
-
-        private static Touch At(in RadialPiece blade, in RadialPiece spring, double radiusMm)
-        {
-            double bladePolar = blade.AngleAt(radiusMm);
-            return new Touch(bladePolar - spring.AngleAt(radiusMm), radiusMm, bladePolar, blade, spring);
-        }
+        _support = Touch.None;
+        _ceiling = Touch.Unbounded;
+        Visit(upper, lower, watershed);
+        return (_support, _ceiling);
     }
 
     /// <summary>A stretch of material between two boundaries; -1 where one lies out of reach.</summary>
     private readonly record struct Strip(int Lower, int Upper);
 
-    private void Visit<TVisitor>(List<RadialPiece> upper, List<RadialPiece> lower, ref TVisitor visitor)
-        where TVisitor : struct, IVisitor
+    private void Visit(List<RadialPiece> upper, List<RadialPiece> lower, double watershed)
     {
         _blade.Clear();
         _blade.AddRange(upper);
@@ -209,7 +81,26 @@ internal sealed class StackSweep(SpringSides spring)
             {
                 foreach (Strip springStrip in _springStrips)
                 {
-                    visitor.Pair(new Stack(blade, springs, bladeStrip, springStrip), inner, outer);
+                    if (bladeStrip.Upper < 0 || springStrip.Lower < 0)
+                    {
+                        continue;
+                    }
+
+                    Touch support = Touch.None;
+                    Touching.Raise(ref support, blade[bladeStrip.Upper], springs[springStrip.Lower], inner, outer);
+                    if (support.Rotation <= watershed)
+                    {
+                        _support = support.Rotation > _support.Rotation ? support : _support;
+                    }
+                    else if (bladeStrip.Lower >= 0 && springStrip.Upper >= 0)
+                    {
+                        Touching.Lower(ref _ceiling, blade[bladeStrip.Lower], springs[springStrip.Upper], inner, outer);
+                    }
+                    else
+                    {
+                        // Solid from here down out of reach: nothing fits below its top.
+                        _ceiling = Touch.None;
+                    }
                 }
             }
         }

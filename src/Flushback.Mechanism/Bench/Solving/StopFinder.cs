@@ -1,4 +1,5 @@
 using Flushback.Geometry;
+using Flushback.Mechanism.Knives;
 
 namespace Flushback.Mechanism.Bench.Solving;
 
@@ -21,25 +22,21 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     /// <remarks>Under half a thousandth of an inch nobody feels a stop; a round tang shows rounding noise only.</remarks>
     public const double LeastHalfStopDepthMm = 0.01;
 
+    // A slope below this is rounding: an arc about the pivot carries the spring level.
+    private const double Level = 1e-10;
+
     private const int Halvings = 80;
 
     /// <summary>
-    /// The open stop: going from mid-swing towards open, the last angle at which the spring still falls. It ends where
-    /// the shoulder butts on the end face and no pose is left, where a square shoulder begins to lift the nose, or at a
-    /// plain minimum on the open flat.
+    /// Where the open blade rests: going from mid-swing towards open, the angle at which the spring stops falling. That
+    /// is where the shoulder butts on the end face, unless the open flat holds the blade before.
     /// </summary>
     public RestPose Open()
     {
         RestPose? best = null;
         SpringPose? last = null;
-        for (int i = track.Poses.Count - 1; i >= 0; i--)
+        foreach (SpringPose pose in FromMidSwingToOpen())
         {
-            SpringPose pose = track.Poses[i];
-            if (pose.BladeAngle > RotationTrack.MidSwing)
-            {
-                continue;
-            }
-
             if (last is { } above && above.BladeAngle < Window && IsRising(above) && !IsRising(pose))
             {
                 SpringPose stop = Boundary(above, pose.BladeAngle, IsRising);
@@ -55,14 +52,35 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             if (!pose.IsPossible)
             {
                 // Not held open: the blade can still be pushed to where the shoulder butts.
-                return best
-                    ?? new RestPose(Boundary(last ?? pose, pose.BladeAngle, static p => p.IsPossible), Rests: false);
+                return best ?? new RestPose(Boundary(last ?? pose, pose.BladeAngle, IsPossible), Rests: false);
             }
 
             last = pose;
         }
 
         return best ?? new RestPose(track.At(Angle.Zero), Rests: false);
+    }
+
+    /// <summary>
+    /// The true open stop, where the shoulder butts on the end face: no pose is left beyond it, or, where a square
+    /// shoulder does not overhang the circle about the centre pin, the shoulder begins to lift the nose.
+    /// </summary>
+    /// <returns>Null when the blade has no shoulder to meet.</returns>
+    public SpringPose? Shoulder(FaceNaming faces)
+    {
+        bool IsOffShoulder(SpringPose pose) => pose.IsPossible && !IsCarriedByShoulder(pose, faces);
+        SpringPose? last = null;
+        foreach (SpringPose pose in FromMidSwingToOpen())
+        {
+            if (!IsOffShoulder(pose))
+            {
+                return last is { } above ? Boundary(above, pose.BladeAngle, IsOffShoulder) : null;
+            }
+
+            last = pose;
+        }
+
+        return null;
     }
 
     /// <summary>The minimum of the lift nearest to a nominal blade angle, if there is one within the window.</summary>
@@ -119,9 +137,25 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         }
     }
 
-    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope > 0;
+    private IEnumerable<SpringPose> FromMidSwingToOpen() =>
+        track.Poses.Reverse().Where(pose => pose.BladeAngle <= RotationTrack.MidSwing);
 
-    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope < 0;
+    private static bool IsCarriedByShoulder(SpringPose pose, FaceNaming faces)
+    {
+        BladeFace blade = faces.BladeFaceOf(pose.Support.BladeEdge, pose.Support.BladeVertex);
+        SpringFace spring = faces.SpringFaceOf(pose.Support.SpringEdge, pose.Support.SpringVertex);
+
+        // A hollow in the notch's corner is front wall to the nose's corner, though it may be flat to the underside.
+        return blade == BladeFace.Shoulder
+            || spring == SpringFace.EndFace
+            || (blade == BladeFace.NotchCorner && spring == SpringFace.NoseCorner);
+    }
+
+    private static bool IsPossible(SpringPose pose) => pose.IsPossible;
+
+    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope > Level;
+
+    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope < -Level;
 
     /// <summary>The last pose, going from one blade angle towards another, at which a condition still holds.</summary>
     private SpringPose Boundary(SpringPose holds, Angle fails, Func<SpringPose, bool> condition)
@@ -174,6 +208,6 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     private SpringPose LastPossibleBefore(Angle nominal)
     {
         SpringPose last = track.Poses.Last(pose => pose.IsPossible && pose.BladeAngle <= nominal);
-        return Boundary(last, nominal, static pose => pose.IsPossible);
+        return Boundary(last, nominal, IsPossible);
     }
 }

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace Flushback.Catalogue.Tests;
 
-public class RefereeOnKnivesTest
+public class RefereeOnKnivesTests
 {
     /// <summary>Half a sagitta on either part, by the levers of dial and contact, and what bisection leaves.</summary>
     private const double ToleranceMm = 2e-7;
@@ -91,6 +91,26 @@ public class RefereeOnKnivesTest
             (double face, double below) = Misses(angle, rotation);
             return ((face - onFace) / 1e-6, (below - under) / 1e-6);
         }
+    }
+
+    [Fact]
+    public void A_flat_that_falls_to_the_rear_holds_the_blade_open_before_the_shoulder_is_met()
+    {
+        TangDesign falling = new() { OpenTiltDeg = -1 };
+        KnifeDesign design = KnifeCatalogue.Wagtail with
+        {
+            Tang = falling,
+            Blade = new BladeDesign { ShoulderGapMm = 0.3 },
+        };
+        BruteForceBench bench = BruteForceBench.For(design.ToKnife());
+
+        BenchPose stop = bench.OpenStop()!.Value;
+        BenchPose rest = bench.OpenRest()!.Value;
+
+        // The flat comes to lie on the underside, which the spring has turned by its own rotation.
+        Assert.Equal(1 - rest.SpringRotation.Degrees, rest.BladeAngle.Degrees, 1e-5);
+        Assert.True(stop.BladeAngle < rest.BladeAngle);
+        Assert.True(stop.SpringRotation > rest.SpringRotation);
     }
 
     [Fact]

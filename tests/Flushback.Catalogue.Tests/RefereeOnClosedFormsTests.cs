@@ -9,12 +9,17 @@ namespace Flushback.Catalogue.Tests;
 /// coordinates of the cam's arc centre about the hinge (oscillating-follower theory as in cam handbooks; values computed
 /// from the formula). The cam turns counter-clockwise there, so the blade angle is its opposite.
 /// </summary>
-public class RefereeOnClosedFormsTest
+public class RefereeOnClosedFormsTests
 {
     /// <summary>A follower hinged 40 mm behind the pivot, its straight underside through the hinge.</summary>
-    private static readonly Outline Follower = Outline.FromVertices([new(-40, 0), new(20, 0), new(20, 3), new(-40, 3)]);
+    private static readonly Outline _follower = Outline.FromVertices([
+        new(-40, 0),
+        new(20, 0),
+        new(20, 3),
+        new(-40, 3),
+    ]);
 
-    private static readonly Point Hinge = new(-40, 0);
+    private static readonly Point _hinge = new(-40, 0);
 
     /// <summary>Half a sagitta (2.5e-8 mm) at 38 mm from the hinge is 3.8e-8 degrees; the values have 8 decimals.</summary>
     private const double ToleranceDeg = 5e-8;
@@ -60,7 +65,7 @@ public class RefereeOnClosedFormsTest
 
     private static double RotationDeg(Outline cam, double camDeg)
     {
-        BruteForceBench bench = new(cam, Follower, Hinge, new Point(0, 3));
+        BruteForceBench bench = new(cam, _follower, _hinge, new Point(0, 3));
         return bench.PoseAt(Angle.FromDegrees(-camDeg)).SpringRotation.Degrees;
     }
 

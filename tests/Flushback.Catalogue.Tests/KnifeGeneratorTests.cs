@@ -8,7 +8,7 @@ using Xunit;
 
 namespace Flushback.Catalogue.Tests;
 
-public class KnifeGeneratorTest
+public class KnifeGeneratorTests
 {
     [Fact]
     public void Every_knife_has_simple_outlines_named_edge_by_edge() =>

@@ -1,0 +1,14 @@
+namespace Flushback.Cli.Output;
+
+/// <summary>What is wrong, on standard error, a sentence a line.</summary>
+internal static class Complaints
+{
+    /// <summary>Prints sentences.</summary>
+    public static void Tell(IEnumerable<string> sentences)
+    {
+        foreach (string sentence in sentences)
+        {
+            Console.Error.WriteLine($"flushback: {Printable.Line(sentence)}");
+        }
+    }
+}

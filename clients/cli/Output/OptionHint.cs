@@ -1,0 +1,33 @@
+namespace Flushback.Cli.Output;
+
+/// <summary>Which option sets a field of the contract, for sentences that ask to set it.</summary>
+internal static class OptionHint
+{
+    private static readonly (string Field, string Option)[] Options =
+    [
+        ("name", "--name"),
+        ("knife.drawing.layers.blade", "--blade-layer"),
+        ("knife.drawing.layers.spring", "--spring-layer"),
+        ("knife.drawing.layers.handle", "--handle-layer"),
+        ("knife.drawing.layers.pins", "--pins-layer"),
+        ("knife.drawing.unit", "--unit"),
+        ("knife.drawn_blade_angle_deg", "--blade-angle"),
+        ("knife.dial_point", "--dial"),
+        ("knife.handle_axis_deg", "--axis"),
+        ("knife.has_half_stop", "--half-stop"),
+        ("knife.face_overrides", "--face"),
+        ("bench.step_deg", "--step"),
+        ("bench.half_stop.lift_mm", "--target"),
+        ("bench.closed.lift_mm", "--target"),
+        ("bench.open.tolerance_mm", "--tolerance"),
+        ("bench.half_stop.tolerance_mm", "--tolerance"),
+        ("bench.closed.tolerance_mm", "--tolerance"),
+    ];
+
+    /// <summary>The option in words to put after a sentence; empty when no option sets the field.</summary>
+    public static string For(string field)
+    {
+        string option = Array.Find(Options, known => field.StartsWith(known.Field, StringComparison.Ordinal)).Option;
+        return option is null ? "" : $" (option {option})";
+    }
+}

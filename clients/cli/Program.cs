@@ -1,0 +1,26 @@
+using System.CommandLine;
+using Flushback.Cli;
+using Flushback.Cli.Commands;
+using Flushback.Cli.Output;
+
+RootCommand root = new(
+    """
+    Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show.
+
+    Exit codes: 0 the pair is clean, 1 there are findings above a note, 2 the input is not a knife or an option is
+    wrong, 3 no server answered.
+    """
+)
+{
+    CheckCommand.Create(),
+};
+
+// An argument that begins with @ is a file of that name, not a list of more arguments.
+ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+if (parsed.Errors.Count > 0)
+{
+    Complaints.Tell(parsed.Errors.Select(error => error.Message));
+    return (int)ExitCode.BadInput;
+}
+
+return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });

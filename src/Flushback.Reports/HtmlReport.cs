@@ -1,0 +1,32 @@
+using Flushback.Mechanism.Bench;
+using Flushback.Reports.Page;
+using Flushback.Reports.Pictures;
+using Flushback.Reports.Sheets;
+using Flushback.Reports.Wording;
+
+namespace Flushback.Reports;
+
+/// <summary>The bench report as one self-contained page: style and pictures inside, no script, nothing fetched.</summary>
+public static class HtmlReport
+{
+    /// <summary>Writes the page; the same input gives the same bytes in UTF-8.</summary>
+    /// <param name="name">What the maker calls the knife; escaped, and characters that do not print are left out.</param>
+    /// <param name="report">What the bench shows.</param>
+    /// <param name="repairs">What was mended or left aside while the drawing was read, a sentence each.</param>
+    public static string Write(string name, BenchReport report, IReadOnlyList<string> repairs)
+    {
+        ReportSheet sheet = ReportSheet.Of(name, report, repairs, Measure.Typeset);
+        return PageTemplate.Render(
+            new PageContent(
+                sheet,
+                [.. sheet.Stops.Zip(report.Stops, (row, reading) => OnPage(report, row, reading))],
+                Svg.Write(LiftChart.Draw(report, ChartShape.Wide)),
+                Svg.Write(LiftChart.Draw(report, ChartShape.Narrow)),
+                Svg.Write(KnifePicture.Draw(report))
+            )
+        );
+    }
+
+    private static StopOnPage OnPage(BenchReport report, StopRow row, StopReading reading) =>
+        new(row, Svg.Write(StopPicture.Draw(report, reading.Stop)), Svg.Write(WindowGauge.Draw(reading)));
+}

@@ -1,0 +1,77 @@
+using System.Globalization;
+using Flushback.Geometry;
+
+namespace Flushback.Reports.Wording;
+
+/// <summary>Writes lengths and angles the way a maker reads them: thousandths of an inch beside millimetres.</summary>
+/// <remarks>
+/// The one place where a report turns a number into words, always in the invariant culture. A value that rounds to
+/// zero never shows a minus; a signed one shows <c>+</c>, so that a reading always has its sign.
+/// </remarks>
+public sealed class Measure
+{
+    /// <summary>Millimetres in a thousandth of an inch.</summary>
+    public const double MmPerThou = 0.0254;
+
+    private const double MmPerInch = 25.4;
+
+    private readonly string _minus;
+    private readonly string _degree;
+    private readonly string _times;
+
+    private Measure(string minus, string degree, string times) => (_minus, _degree, _times) = (minus, degree, times);
+
+    /// <summary>Seven-bit characters only: terminals, files for other programs.</summary>
+    public static Measure Plain { get; } = new("-", " deg", "x");
+
+    /// <summary>With the minus, degree and times signs of print: pages and pictures.</summary>
+    public static Measure Typeset { get; } = new("\u2212", "\u00b0", "\u00d7");
+
+    /// <summary>A reading in thousandths of an inch to a tenth, with its sign and without its unit.</summary>
+    public string SignedThou(double mm) => Signed(mm / MmPerThou, 1);
+
+    /// <summary>A reading in millimetres to a micrometre, with its sign and without its unit.</summary>
+    public string SignedMm(double mm) => Signed(mm, 3);
+
+    /// <summary>A reading in both units: <c>+5.0 thou (+0.127 mm)</c>.</summary>
+    public string Reading(double mm) => $"{SignedThou(mm)} thou ({SignedMm(mm)} mm)";
+
+    /// <summary>A size in thousandths of an inch to a tenth, without its unit.</summary>
+    public string Thou(double mm) => Number(mm / MmPerThou, 1);
+
+    /// <summary>A size in millimetres, without its unit.</summary>
+    public string Mm(double mm, int decimals = 3) => Number(mm, decimals);
+
+    /// <summary>A small size in both units: <c>0.350 mm (13.8 thou)</c>.</summary>
+    public string Length(double mm) => $"{Mm(mm)} mm ({Thou(mm)} thou)";
+
+    /// <summary>A size of the whole knife in both units: <c>98.2 mm (3.866 in)</c>.</summary>
+    public string LongLength(double mm) => $"{Mm(mm, 1)} mm ({Number(mm / MmPerInch, 3)} in)";
+
+    /// <summary>Width by height of a box in millimetres and inches.</summary>
+    public string Size(Box box) =>
+        $"{Mm(box.WidthMm, 1)} {_times} {Mm(box.HeightMm, 1)} mm"
+        + $" ({Number(box.WidthMm / MmPerInch, 3)} {_times} {Number(box.HeightMm / MmPerInch, 3)} in)";
+
+    /// <summary>A place in millimetres to a hundredth: <c>x -4.00, y 4.12</c>.</summary>
+    public string Place(Point point) => $"x {Mm(point.X, 2)}, y {Mm(point.Y, 2)}";
+
+    /// <summary>An angle in degrees, without its unit.</summary>
+    public string DegreesOnly(Angle angle, int decimals = 2) => Number(angle.Degrees, decimals);
+
+    /// <summary>An angle in degrees with its unit.</summary>
+    public string Degrees(Angle angle, int decimals = 2) => DegreesOnly(angle, decimals) + _degree;
+
+    /// <summary>A bare number, rounded half away from zero, with all its decimals.</summary>
+    public string Number(double value, int decimals) => Text(value, decimals, "");
+
+    private string Signed(double value, int decimals) => Text(value, decimals, "+");
+
+    private string Text(double value, int decimals, string plus)
+    {
+        string digits = Math.Abs(value)
+            .ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        bool isZero = digits.All(c => c is '0' or '.');
+        return (value < 0 && !isZero ? _minus : plus) + digits;
+    }
+}

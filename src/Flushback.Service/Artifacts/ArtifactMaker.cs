@@ -1,0 +1,60 @@
+using Flushback.Mechanism.Bench;
+using Flushback.Reports;
+using Flushback.Service.Drawings;
+using Google.Protobuf;
+
+namespace Flushback.Service.Artifacts;
+
+/// <summary>Makes the files a caller asks for beside the report.</summary>
+internal static class ArtifactMaker
+{
+    private static readonly JsonFormatter Json = new(
+        JsonFormatter.Settings.Default.WithIndentation().WithFormatDefaultValues(true)
+    );
+
+    /// <summary>A file.</summary>
+    /// <param name="kind">Which; validated.</param>
+    /// <param name="report">The report in the contract's form.</param>
+    /// <param name="bench">The same report in the core's form.</param>
+    /// <param name="source">How the knife came in.</param>
+    public static Wire.Artifact Make(
+        Wire.ArtifactKind kind,
+        Wire.CheckReport report,
+        BenchReport bench,
+        KnifeSource source
+    ) =>
+        kind switch
+        {
+            Wire.ArtifactKind.Text => Text(
+                kind,
+                "report.txt",
+                "text/plain",
+                TextReport.Write(report.Name, bench, source.Repairs)
+            ),
+            Wire.ArtifactKind.Html => Text(
+                kind,
+                "report.html",
+                "text/html",
+                HtmlReport.Write(report.Name, bench, source.Repairs)
+            ),
+            Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
+            Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", Json.Format(report) + "\n"),
+            Wire.ArtifactKind.Dxf => Bytes(kind, "contacts.dxf", "image/vnd.dxf", ContactDrawing.Of(bench, source)),
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
+        };
+
+    private static Wire.Artifact Text(Wire.ArtifactKind kind, string fileName, string mediaType, string text) =>
+        New(kind, fileName, mediaType, ByteString.CopyFromUtf8(text));
+
+    private static Wire.Artifact Bytes(Wire.ArtifactKind kind, string fileName, string mediaType, byte[] bytes) =>
+        New(kind, fileName, mediaType, UnsafeByteOperations.UnsafeWrap(bytes));
+
+    private static Wire.Artifact New(Wire.ArtifactKind kind, string fileName, string mediaType, ByteString content) =>
+        new()
+        {
+            Kind = kind,
+            FileName = fileName,
+            MediaType = mediaType,
+            Content = content,
+        };
+}

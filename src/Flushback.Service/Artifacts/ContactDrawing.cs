@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Flushback.Dxf;
+using Flushback.Dxf.Writing;
+using Flushback.Geometry;
+using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
+using Flushback.Service.Drawings;
+
+namespace Flushback.Service.Artifacts;
+
+/// <summary>The knife in each stop and its contacts, drawn over the user's own drawing on layers of our own.</summary>
+internal static class ContactDrawing
+{
+    /// <summary>Layer of the contact points of all stops.</summary>
+    public const string ContactsLayer = "FLUSHBACK_CONTACTS";
+
+    private const int Red = 1;
+    private const int Green = 3;
+    private const int Cyan = 4;
+    private const int Magenta = 6;
+    private const int White = 7;
+
+    // Small enough to sit inside a tang, large enough to find on a print.
+    private const double MarkRadiusMm = 0.4;
+    private const double TextHeightMm = 0.6;
+
+    /// <summary>The user's drawing with our layers beside his, or a new one when the knife came as outlines.</summary>
+    public static byte[] Of(BenchReport bench, KnifeSource source)
+    {
+        ImmutableArray<OverlayLayer> layers = [ContactsOf(bench), .. bench.Stops.Select(stop => PoseOf(stop, bench))];
+        return source.File is { } file
+            ? DxfOverlay.AddTo(file.Bytes, file.Unit, layers)
+            : DxfWriter.Write(DxfVersion.R2000, DrawingUnit.Millimetre, [.. AsDrawn(source.Drawn), .. layers]);
+    }
+
+    private static OverlayLayer ContactsOf(BenchReport bench)
+    {
+        RigidMotion toDrawing = bench.Placement.ToDrawing;
+        IEnumerable<OverlayEntity> marks = bench.Stops.SelectMany(stop =>
+            stop.Contacts.SelectMany(
+                (contact, i) => MarkOf(toDrawing.Apply(contact.At), $"{NameOf(stop.Stop)} {Number(i + 1)}")
+            )
+        );
+        return new OverlayLayer(ContactsLayer, Red, [.. marks]);
+    }
+
+    private static IEnumerable<OverlayEntity> MarkOf(Point at, string text) =>
+        [
+            new OverlayPoint(at),
+            new OverlayCircle(new Circle(at, MarkRadiusMm)),
+            new OverlayText(text, at + new Vector(MarkRadiusMm, MarkRadiusMm), TextHeightMm),
+        ];
+
+    private static OverlayLayer PoseOf(StopReading stop, BenchReport bench)
+    {
+        Knife knife = bench.Placement.Knife;
+        RigidMotion toDrawing = bench.Placement.ToDrawing;
+        Outline blade = knife.Blade.Transformed(Knife.BladeAt(stop.RestAngle).Then(toDrawing));
+        Outline spring = knife.Spring.Transformed(knife.SpringAt(stop.SpringRotation).Then(toDrawing));
+        (string layer, int colour) = stop.Stop switch
+        {
+            Stop.Open => ("FLUSHBACK_OPEN", Green),
+            Stop.HalfStop => ("FLUSHBACK_HALF_STOP", Cyan),
+            _ => ("FLUSHBACK_CLOSED", Magenta),
+        };
+        return new OverlayLayer(layer, colour, [OverlayPath.Of(blade), OverlayPath.Of(spring)]);
+    }
+
+    // The knife as it came, on the layers it is looked for by default: the drawing can be checked again as it is.
+    private static IEnumerable<OverlayLayer> AsDrawn(DrawnKnife knife)
+    {
+        yield return new OverlayLayer("BLADE", White, [OverlayPath.Of(knife.Blade)]);
+        yield return new OverlayLayer("SPRING", White, [OverlayPath.Of(knife.Spring)]);
+        if (knife.Handle is { } handle)
+        {
+            yield return new OverlayLayer("HANDLE", White, [OverlayPath.Of(handle)]);
+        }
+
+        IEnumerable<Circle> pins = knife.RearPin is { } rear
+            ? [knife.Pivot, knife.CentrePin, rear]
+            : [knife.Pivot, knife.CentrePin];
+        yield return new OverlayLayer("PINS", White, [.. pins.Select(pin => new OverlayCircle(pin))]);
+    }
+
+    private static string NameOf(Stop stop) =>
+        stop switch
+        {
+            Stop.Open => "open",
+            Stop.HalfStop => "half stop",
+            _ => "closed",
+        };
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,91 @@
+using System.Globalization;
+using Flushback.Geometry;
+using Flushback.Service.Errors;
+
+namespace Flushback.Service.Drawings;
+
+/// <summary>Tells from where a circle lies which pin it is.</summary>
+internal sealed class PinFinder(LayerReader layers, LayerRoles roles, Violations violations)
+{
+    // Circles with the same middle are one pin: a hole and the pin in it, or a hole drawn on two layers.
+    private const double SamePinMm = 0.01;
+
+    /// <summary>The blade pin: the circle inside the blade's outline.</summary>
+    /// <returns>The pin; null when there is none or more than one, which is then among the violations.</returns>
+    public Circle? Pivot(Outline blade)
+    {
+        List<Circle> inside = Inside(blade, roles.Blade);
+        if (inside.Count == 1)
+        {
+            return inside[0];
+        }
+
+        if (inside.Count == 0)
+        {
+            violations.Add(DrawingReader.DxfField, "PIVOT_MISSING", WhatIsMissing(roles.Blade, "pivot"));
+        }
+        else
+        {
+            violations.Add(
+                DrawingReader.DxfField,
+                "PIVOT_AMBIGUOUS",
+                $"The blade's outline holds {inside.Count} circles, at {string.Join(" and at ", inside.Take(3).Select(Place))}; leave only the pivot on layers '{roles.Blade.Layer}' and '{roles.Pins.Layer}'."
+            );
+        }
+
+        return null;
+    }
+
+    /// <summary>The spring's pins: of the circles inside its outline the nearest to the pivot and the farthest.</summary>
+    /// <returns>The pins; null where there is none, and a missing centre pin is then among the violations.</returns>
+    public (Circle? Centre, Circle? Rear) SpringPins(Outline spring, Circle pivot)
+    {
+        List<Circle> inside =
+        [
+            .. Inside(spring, roles.Spring).OrderBy(circle => circle.Centre.DistanceTo(pivot.Centre)),
+        ];
+        if (inside.Count == 0)
+        {
+            violations.Add(DrawingReader.DxfField, "CENTRE_PIN_MISSING", WhatIsMissing(roles.Spring, "centre pin"));
+            return (null, null);
+        }
+
+        return (inside[0], inside.Count > 1 ? inside[^1] : null);
+    }
+
+    /// <summary>The circles in a part: those on its own layer, or failing them those on the pins' layer.</summary>
+    private List<Circle> Inside(Outline part, LayerRole own)
+    {
+        List<Circle> inside = Distinct(layers.Circles(own).Where(circle => part.Contains(circle.Centre)));
+        return inside.Count > 0
+            ? inside
+            : Distinct(layers.Circles(roles.Pins).Where(circle => part.Contains(circle.Centre)));
+    }
+
+    private static List<Circle> Distinct(IEnumerable<Circle> circles)
+    {
+        List<Circle> distinct = [];
+        foreach (Circle circle in circles.OrderBy(circle => circle.RadiusMm))
+        {
+            if (!distinct.Exists(other => other.Centre.IsWithin(SamePinMm, circle.Centre)))
+            {
+                distinct.Add(circle);
+            }
+        }
+
+        return distinct;
+    }
+
+    private string WhatIsMissing(LayerRole part, string pin)
+    {
+        int elsewhere = layers.Circles(part).Concat(layers.Circles(roles.Pins)).Count();
+        string found =
+            elsewhere == 0
+                ? "there is no circle"
+                : string.Create(CultureInfo.InvariantCulture, $"none of the {elsewhere} circles lies inside it");
+        return $"The {part.Part} has no {pin}: on layers '{part.Layer}' and '{roles.Pins.Layer}' {found}; {layers.LayersInWords()}: draw the pin as a circle inside the {part.Part}'s outline or name another layer for the pins.";
+    }
+
+    private static string Place(Circle circle) =>
+        string.Create(CultureInfo.InvariantCulture, $"({circle.Centre.X:0.###}, {circle.Centre.Y:0.###}) mm");
+}

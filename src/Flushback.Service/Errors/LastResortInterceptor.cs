@@ -1,0 +1,64 @@
+using System.Globalization;
+using Flushback.Service.Limits;
+using Grpc.Core;
+using Grpc.Core.Interceptors;
+
+namespace Flushback.Service.Errors;
+
+/// <summary>
+/// Turns what nobody foresaw into INTERNAL with a plain sentence for the caller and the whole story in the log.
+/// </summary>
+public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<LastResortInterceptor> logger)
+    : Interceptor
+{
+    /// <summary>What a caller is told of a fault of ours.</summary>
+    public const string Sentence =
+        "The service failed on this request; the fault is ours, not the drawing's, and its log says more.";
+
+    /// <inheritdoc/>
+    public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
+        TRequest request,
+        ServerCallContext context,
+        UnaryServerMethod<TRequest, TResponse> continuation
+    )
+    {
+        try
+        {
+            return await continuation(request, context);
+        }
+        catch (RpcException)
+        {
+            throw;
+        }
+        catch (OperationCanceledException) when (context.CancellationToken.IsCancellationRequested)
+        {
+            // A caller whose deadline passed has been told so by gRPC already; this is for one who hung up.
+            throw new RpcException(new Status(StatusCode.Cancelled, "The caller cancelled the check."));
+        }
+        catch (OperationCanceledException)
+        {
+            // Nobody outside cancelled, so the clock did.
+            throw RequestErrors.OverLimit(TimeOver());
+        }
+        catch (Exception exception)
+        {
+            LogFault(exception, context.Method);
+            throw new RpcException(new Status(StatusCode.Internal, Sentence));
+        }
+    }
+
+    private LimitExceeded TimeOver() =>
+        new(
+            "TOO_LONG",
+            nameof(ServiceLimits.Seconds),
+            limits.Seconds,
+            null,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The check took longer than the {limits.Seconds} seconds allowed; draw curves as arcs instead of many short lines, or ask for a larger step."
+            )
+        );
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "{Method} failed.")]
+    private partial void LogFault(Exception exception, string method);
+}

@@ -1,0 +1,51 @@
+using Flushback.Service.Limits;
+using Google.Protobuf;
+using Grpc.Core;
+
+namespace Flushback.Service.Errors;
+
+/// <summary>
+/// Adds our details to a message that gRPC itself refuses for its size, before any code of ours sees it.
+/// </summary>
+public sealed class OversizedMessageDetails(RequestDelegate next, ServiceLimits limits)
+{
+    private const string DetailsHeader = "grpc-status-details-bin";
+
+    /// <summary>Watches a call; looks at the status just before the headers leave.</summary>
+    public Task InvokeAsync(HttpContext context)
+    {
+        context.Response.OnStarting(() =>
+        {
+            AddDetails(context.Response.Headers, context.Request.ContentLength);
+            return Task.CompletedTask;
+        });
+        return next(context);
+    }
+
+    private void AddDetails(IHeaderDictionary headers, long? bytes)
+    {
+        bool exhausted = headers.GrpcStatus == ((int)StatusCode.ResourceExhausted).ToString(Invariant);
+        if (!exhausted || headers.ContainsKey(DetailsHeader))
+        {
+            return;
+        }
+
+        Google.Rpc.Status status = RequestErrors.Exhausted(MessageTooLarge(bytes));
+        headers.GrpcMessage = status.Message;
+        headers[DetailsHeader] = Convert.ToBase64String(status.ToByteArray());
+    }
+
+    private LimitExceeded MessageTooLarge(long? bytes) =>
+        new(
+            "MESSAGE_TOO_LARGE",
+            nameof(ServiceLimits.MessageBytes),
+            limits.MessageBytes,
+            bytes,
+            string.Create(
+                Invariant,
+                $"The request is larger than the {limits.MessageBytes:N0} bytes allowed; leave out of the drawing what is not blade, spring, handle or pins."
+            )
+        );
+
+    private static System.Globalization.CultureInfo Invariant => System.Globalization.CultureInfo.InvariantCulture;
+}

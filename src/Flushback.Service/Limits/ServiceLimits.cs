@@ -1,0 +1,49 @@
+using System.ComponentModel.DataAnnotations;
+
+namespace Flushback.Service.Limits;
+
+/// <summary>How much a single request may ask for. Bound from the configuration section <see cref="Section"/>.</summary>
+/// <remarks>
+/// Going over an amount (bytes, vertices, samples, seconds) is RESOURCE_EXHAUSTED with the name of the limit, the limit
+/// and the value; a number out of its range is INVALID_ARGUMENT like any other bad number. Checked when the service starts.
+/// </remarks>
+public sealed class ServiceLimits
+{
+    /// <summary>Name of the configuration section.</summary>
+    public const string Section = "Limits";
+
+    /// <summary>Largest request, in bytes, as sent and after decompression.</summary>
+    /// <value>Default: 4 MB (4,194,304).</value>
+    [Range(1024, 256 * 1024 * 1024)]
+    public int MessageBytes { get; set; } = 4 * 1024 * 1024;
+
+    /// <summary>Most vertices of all outlines of a request together, also after a drawing is read.</summary>
+    /// <value>Default: 100,000.</value>
+    [Range(8, 10_000_000)]
+    public int Vertices { get; set; } = 100_000;
+
+    /// <summary>Largest coordinate or length either way, in millimetres.</summary>
+    /// <value>Default: 100,000 mm; beyond it a double no longer holds a nanometre safely.</value>
+    [Range(1000.0, 1e7)]
+    public double CoordinateMm { get; set; } = 1e5;
+
+    /// <summary>Most samples of a lift curve over half a turn.</summary>
+    /// <value>Default: 7,201, a step of 0.025 degrees.</value>
+    [Range(19, 1_000_000)]
+    public int Samples { get; set; } = 7201;
+
+    /// <summary>Longest name of a pattern or a layer, in characters.</summary>
+    /// <value>Default: 200.</value>
+    [Range(1, 10_000)]
+    public int NameLength { get; set; } = 200;
+
+    /// <summary>Most faces a caller may name.</summary>
+    /// <value>Default: 200.</value>
+    [Range(1, 100_000)]
+    public int FaceOverrides { get; set; } = 200;
+
+    /// <summary>Longest time one check may take, in seconds.</summary>
+    /// <value>Default: 30.</value>
+    [Range(0.001, 3600)]
+    public double Seconds { get; set; } = 30;
+}

@@ -1,0 +1,34 @@
+using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
+using Flushback.Service.Artifacts;
+using Flushback.Service.Drawings;
+using Flushback.Service.Limits;
+using Flushback.Service.Mapping;
+using Flushback.Service.Validation;
+using Grpc.Core;
+
+namespace Flushback.Service;
+
+/// <summary>Reads the dial from outlines: validates, calls the bench, maps. It keeps nothing between calls.</summary>
+public sealed class ProfileCheckerService(RequestValidator validator, KnifeReader reader, ServiceLimits limits)
+    : Wire.ProfileChecker.ProfileCheckerBase
+{
+    /// <inheritdoc/>
+    public override Task<Wire.CheckResponse> Check(Wire.CheckRequest request, ServerCallContext context)
+    {
+        using WorkTime time = new(limits, context.CancellationToken);
+        validator.Validate(request);
+        KnifeSource source = reader.Read(request.Knife, time.Token);
+        Placement placement = KnifeFrame.Place(source);
+        BenchReport bench = BenchCheck.Run(placement, request.Bench.ToSettings(), time.Token);
+
+        Wire.CheckReport report = bench.ToWire(request.Name, source);
+        Wire.CheckResponse response = new() { Report = report };
+        foreach (Wire.ArtifactKind kind in request.Artifacts)
+        {
+            response.Artifacts.Add(ArtifactMaker.Make(kind, report, bench, source));
+        }
+
+        return Task.FromResult(response);
+    }
+}

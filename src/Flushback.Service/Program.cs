@@ -1,0 +1,3 @@
+using Flushback.Service;
+
+await FlushbackHost.Build(args).RunAsync();

@@ -1,0 +1,86 @@
+using System.Globalization;
+using Flushback.Service.Errors;
+using Flushback.Service.Limits;
+
+namespace Flushback.Service.Validation;
+
+/// <summary>How much a request may ask for.</summary>
+internal static class AmountRules
+{
+    /// <summary>Holds the amounts of a request against the limits.</summary>
+    /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED over a limit.</exception>
+    public static void Check(Wire.CheckRequest request, ServiceLimits limits)
+    {
+        CheckVertices(VerticesOf(request.Knife?.Outlines), limits);
+        CheckFaceOverrides(request.Knife?.FaceOverrides.Count ?? 0, limits);
+        if (request.Bench is { HasStepDeg: true } bench)
+        {
+            CheckSamples(bench.StepDeg, limits);
+        }
+    }
+
+    /// <summary>Holds a count of vertices, sent or read from a drawing, against its limit.</summary>
+    /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED over it.</exception>
+    public static void CheckVertices(int vertices, ServiceLimits limits)
+    {
+        if (vertices > limits.Vertices)
+        {
+            throw RequestErrors.OverLimit(
+                new LimitExceeded(
+                    "TOO_MANY_VERTICES",
+                    nameof(ServiceLimits.Vertices),
+                    limits.Vertices,
+                    vertices,
+                    Sentence(
+                        $"The outlines have {vertices:N0} vertices together, more than the {limits.Vertices:N0} allowed; draw curves as arcs instead of many short lines."
+                    )
+                )
+            );
+        }
+    }
+
+    private static void CheckFaceOverrides(int overrides, ServiceLimits limits)
+    {
+        if (overrides > limits.FaceOverrides)
+        {
+            throw RequestErrors.OverLimit(
+                new LimitExceeded(
+                    "TOO_MANY_FACE_OVERRIDES",
+                    nameof(ServiceLimits.FaceOverrides),
+                    limits.FaceOverrides,
+                    overrides,
+                    Sentence(
+                        $"{overrides:N0} faces are named, more than the {limits.FaceOverrides:N0} allowed; name only those that are found wrong."
+                    )
+                )
+            );
+        }
+    }
+
+    private static void CheckSamples(double stepDeg, ServiceLimits limits)
+    {
+        // The tolerance lets a step such as 0.025, which no double holds exactly, come out at its own count.
+        double samples = stepDeg > 0 ? Math.Floor((180 / stepDeg) + 1e-6) + 1 : 0;
+        if (samples > limits.Samples && stepDeg >= BenchRules.LeastStepDeg)
+        {
+            throw RequestErrors.OverLimit(
+                new LimitExceeded(
+                    "TOO_MANY_SAMPLES",
+                    nameof(ServiceLimits.Samples),
+                    limits.Samples,
+                    samples,
+                    Sentence(
+                        $"A step of {stepDeg} degrees makes {samples:N0} samples over half a turn, more than the {limits.Samples:N0} allowed; ask for a larger step."
+                    )
+                )
+            );
+        }
+    }
+
+    private static int VerticesOf(Wire.KnifeOutlines? outlines) =>
+        VerticesOf(outlines?.Blade) + VerticesOf(outlines?.Spring) + VerticesOf(outlines?.Handle);
+
+    private static int VerticesOf(Wire.Outline? outline) => outline?.Vertices.Count ?? 0;
+
+    private static string Sentence(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

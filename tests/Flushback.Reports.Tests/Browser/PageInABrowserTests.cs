@@ -1,0 +1,168 @@
+using Flushback.Reports.Tests.Fixtures;
+using Microsoft.Playwright;
+
+namespace Flushback.Reports.Tests.Browser;
+
+public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chromium>
+{
+    private const int Phone = 390;
+    private const int Desk = 1200;
+
+    private static string Page(string name) =>
+        HtmlReport.Write("Drover's jack", Cases.Report(name), SampleReports.Repairs);
+
+    [Theory]
+    [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
+    public async Task The_page_opens_without_a_complaint_and_fetches_nothing(string name)
+    {
+        await using OpenPage open = await chromium.OpenAsync(Page(name), Desk);
+
+        Assert.Empty(open.Complaints);
+    }
+
+    [Theory]
+    [InlineData(Phone)]
+    [InlineData(Desk)]
+    public async Task The_three_stops_the_chart_and_the_knife_are_seen(int width)
+    {
+        await using OpenPage open = await chromium.OpenAsync(Page("reads-badly"), width);
+
+        foreach (string id in new[] { "stop-open", "stop-half-stop", "stop-closed", "whole-knife" })
+        {
+            await IsSeenAsync(open.Page.Locator($"svg#{id}"));
+        }
+
+        await IsSeenAsync(open.Page.Locator(width == Phone ? "svg#lift-chart-narrow" : "svg#lift-chart"));
+        Assert.False(
+            await open.Page.Locator(width == Phone ? "svg#lift-chart" : "svg#lift-chart-narrow").IsVisibleAsync()
+        );
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
+    public async Task No_word_runs_out_of_a_phone(string name)
+    {
+        await using OpenPage open = await chromium.OpenAsync(Page(name), Phone);
+
+        int width = await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        string[] outside = await open.Page.EvaluateAsync<string[]>(OutsideTheirPlace);
+
+        Assert.Equal(Phone, width);
+        Assert.Empty(outside);
+    }
+
+    [Theory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task Words_stand_out_from_their_ground(ColorScheme scheme)
+    {
+        await using OpenPage open = await chromium.OpenAsync(Page("reads-badly"), Desk, scheme);
+
+        string[] faint = await open.Page.EvaluateAsync<string[]>(FaintWords);
+
+        Assert.Empty(faint);
+    }
+
+    [Fact]
+    public async Task A_long_name_without_a_space_stays_on_a_phone()
+    {
+        string html = HtmlReport.Write(new string('W', 300), SampleReports.InOrder(), []);
+        await using OpenPage open = await chromium.OpenAsync(html, Phone);
+
+        Assert.Equal(Phone, await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+    }
+
+    [Fact]
+    public async Task A_script_in_the_name_does_not_run()
+    {
+        string html = HtmlReport.Write(
+            "<script>document.title='run'</script>",
+            SampleReports.InOrder(),
+            ["<img src=x onerror=document.title='run'>"]
+        );
+        await using OpenPage open = await chromium.OpenAsync(html, Desk);
+
+        Assert.Equal("<script>document.title='run'</script>: bench reading", await open.Page.TitleAsync());
+        Assert.Equal(0, await open.Page.Locator("script, img").CountAsync());
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
+    public async Task Words_in_the_pictures_stay_inside_them(string name)
+    {
+        await using OpenPage open = await chromium.OpenAsync(Page(name), Desk);
+        string[] cutOnADesk = await open.Page.EvaluateAsync<string[]>(CutInPictures);
+
+        await open.Page.SetViewportSizeAsync(Phone, 900);
+        string[] cutOnAPhone = await open.Page.EvaluateAsync<string[]>(CutInPictures);
+
+        Assert.Empty(cutOnADesk);
+        Assert.Empty(cutOnAPhone);
+    }
+
+    [Theory]
+    [InlineData(780)]
+    [InlineData(1000)]
+    [InlineData(Desk)]
+    public async Task The_table_of_readings_breaks_no_word(int width)
+    {
+        await using OpenPage open = await chromium.OpenAsync(Page("reads-badly"), width);
+
+        int rows = await open.Page.EvaluateAsync<int>(
+            "Math.max(...[...document.querySelectorAll('.dial tbody tr')].map(row => row.getBoundingClientRect().height))"
+        );
+
+        Assert.Equal(width, await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        Assert.InRange(rows, 1, 90);
+    }
+
+    private static async Task IsSeenAsync(ILocator picture)
+    {
+        Assert.True(await picture.IsVisibleAsync());
+        LocatorBoundingBoxResult? box = await picture.BoundingBoxAsync();
+        Assert.NotNull(box);
+        Assert.InRange(box.Width, 200, Desk);
+        Assert.InRange(box.Height, 100, Desk);
+    }
+
+    // Every element with words of its own must lie between the left and the right edge of the window.
+    private const string OutsideTheirPlace = """
+        [...document.querySelectorAll('body *')]
+            .filter(e => !e.closest('svg') && !e.closest('thead') && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
+            .filter(e => { const r = e.getBoundingClientRect(); return r.left < 0 || r.right > innerWidth + 0.5; })
+            .map(e => e.textContent.trim())
+        """;
+
+    private const string CutInPictures = """
+        [...document.querySelectorAll('svg text')]
+            .filter(t => t.getBoundingClientRect().width > 0)
+            .filter(t => {
+                const word = t.getBoundingClientRect(), sheet = t.closest('svg').getBoundingClientRect();
+                return word.left < sheet.left || word.right > sheet.right || word.top < sheet.top || word.bottom > sheet.bottom;
+            })
+            .map(t => t.closest('svg').id + ': ' + t.textContent)
+        """;
+
+    // Contrast as in WCAG 2: (L1 + 0.05) / (L2 + 0.05) of relative luminances; 4.5 for running text.
+    private const string FaintWords = """
+        (() => {
+            const channels = c => c.match(/[\d.]+/g).map(Number);
+            const linear = v => (v /= 255) <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+            const luminance = ([r, g, b]) => 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
+            const ground = e => {
+                for (; e; e = e.parentElement) {
+                    const c = channels(getComputedStyle(e).backgroundColor);
+                    if (c.length < 4 || c[3] > 0) return c;
+                }
+                return [255, 255, 255];
+            };
+            return [...document.querySelectorAll('body *')]
+                .filter(e => !e.closest('svg') && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
+                .filter(e => {
+                    const a = luminance(channels(getComputedStyle(e).color)), b = luminance(ground(e));
+                    return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05) < 4.5;
+                })
+                .map(e => e.className + ': ' + e.textContent.trim());
+        })()
+        """;
+}

@@ -1,0 +1,52 @@
+using Grpc.Net.Client;
+using Microsoft.AspNetCore.Builder;
+
+namespace Flushback.Service.Tests.Hosting;
+
+/// <summary>The service itself, on a port of this machine that the system picks.</summary>
+public sealed class RunningService : IAsyncLifetime
+{
+    private WebApplication? _host;
+    private GrpcChannel? _channel;
+
+    /// <summary>A channel to it.</summary>
+    public GrpcChannel Channel => _channel!;
+
+    /// <summary>A client of the checker.</summary>
+    internal Wire.ProfileChecker.ProfileCheckerClient Checker => new(Channel);
+
+    /// <summary>Starts a service of its own, with settings on its command line.</summary>
+    public static async Task<RunningService> StartAsync(params string[] args)
+    {
+        RunningService service = new();
+        service._host = FlushbackHost.Build([
+            "--urls",
+            "http://127.0.0.1:0",
+            "--Logging:LogLevel:Default=None",
+            .. args,
+        ]);
+        await service._host.StartAsync();
+        service._channel = GrpcChannel.ForAddress(
+            service._host.Urls.Single(),
+            new GrpcChannelOptions { MaxReceiveMessageSize = null }
+        );
+        return service;
+    }
+
+    /// <inheritdoc/>
+    public async Task InitializeAsync()
+    {
+        RunningService started = await StartAsync();
+        (_host, _channel) = (started._host, started._channel);
+    }
+
+    /// <inheritdoc/>
+    public async Task DisposeAsync()
+    {
+        _channel?.Dispose();
+        if (_host is { } host)
+        {
+            await host.DisposeAsync();
+        }
+    }
+}
