@@ -2,17 +2,18 @@ using Flushback.Dxf.Tags;
 
 namespace Flushback.Dxf.Writing;
 
-/// <summary>A whole drawing in 2000 (AC1015), with the tables, block records and objects that strict readers ask for.</summary>
+/// <summary>A whole drawing in 2000 or newer, with the tables, block records and objects that strict readers ask for.</summary>
 /// <remarks>
 /// The body is written first, since it alone knows how many handles it takes; the header with the handle seed goes in
 /// front of it.
 /// </remarks>
-internal sealed class R2000Drawing(DrawingUnit unit, IReadOnlyList<OverlayLayer> layers)
+/// <param name="mark">Version mark, <c>AC1015</c> or later.</param>
+/// <param name="unit">Unit of the written coordinates.</param>
+/// <param name="layers">What to draw.</param>
+internal sealed class ModernDrawing(string mark, DrawingUnit unit, IReadOnlyList<OverlayLayer> layers)
 {
-    private const string Mark = "AC1015";
-
-    private readonly TagWriter tags = new(TagForm.Ascii("\r\n"), isUtf8: false);
-    private readonly Dialect dialect = Dialect.Of(Mark);
+    private readonly TagWriter tags = new(TagForm.Ascii("\r\n"), Dialect.Of(mark).IsUtf8);
+    private readonly Dialect dialect = Dialect.Of(mark);
     private readonly HandleSource handles = new(1);
     private string modelSpace = "0";
     private string paperSpace = "0";
@@ -33,9 +34,9 @@ internal sealed class R2000Drawing(DrawingUnit unit, IReadOnlyList<OverlayLayer>
 
     private byte[] Header()
     {
-        TagWriter header = new(TagForm.Ascii("\r\n"), isUtf8: false);
+        TagWriter header = new(TagForm.Ascii("\r\n"), dialect.IsUtf8);
         header.Text(0, "SECTION").Text(2, "HEADER");
-        header.Text(9, "$ACADVER").Text(1, Mark);
+        header.Text(9, "$ACADVER").Text(1, mark);
         header.Text(9, "$DWGCODEPAGE").Text(3, "ANSI_1252");
         header.Text(9, "$HANDSEED").Text(5, handles.Seed);
         header.Text(9, "$INSUNITS").Whole(70, (int)unit);
