@@ -153,9 +153,9 @@ samples_are_as_drawn() {
   rm -r "$folder"
 }
 
-# The first command of the README, on the build that was just made.
+# The first command of the README, on the build that was just made; its report holds every line the README shows of it.
 reads_the_first_sample() {
-  local folder file
+  local folder file line
   folder=$(mktemp -d)
   dotnet run --no-build -c "$configuration" --project clients/cli -- \
     check clients/samples/wagtail-half-stop.dxf --out "$folder/report"
@@ -163,6 +163,12 @@ reads_the_first_sample() {
     printf '%s: %s bytes\n' "$(basename "$file")" "$(stat -c %s "$file")"
   done
   [[ $(find "$folder/report" -type f -size +0 | wc -l) -eq 5 ]]
+  sed -n '/^## What the report tells/,/^Then/s/^    //p' README.md | while IFS= read -r line; do
+    grep -Fxq -- "$line" <(sed 's/ *$//' "$folder/report/report.txt") || {
+      printf 'README.md shows a line that the report does not have: %s\n' "$line"
+      exit 1
+    }
+  done
   rm -r "$folder"
 }
 
