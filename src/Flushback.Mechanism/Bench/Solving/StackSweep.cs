@@ -96,6 +96,11 @@ internal sealed class StackSweep(SpringSides spring)
                     {
                         Touching.Lower(ref _ceiling, blade[bladeStrip.Lower], springs[springStrip.Upper], inner, outer);
                     }
+                    else
+                    {
+                        // Solid from here down out of reach: nothing fits below its top.
+                        _ceiling = Touch.None;
+                    }
                 }
             }
         }
