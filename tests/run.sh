@@ -67,10 +67,13 @@ check() {
   fi
 }
 
+# complain NAME SECONDS LIMIT: the tests that failed, or the end of the log.
 complain() {
   local name=$1 seconds=$2 limit=$3
-  printf '\n--- %s failed; the end of %s:\n' "$name" "$(log_of "$name")"
-  tail -n 80 "$(log_of "$name")"
+  printf '\n--- %s failed; from %s:\n' "$name" "$(log_of "$name")"
+  if ! grep --max-count=50 --after-context=3 '^  Failed ' "$(log_of "$name")" | cut -c 1-400; then
+    tail -n 80 "$(log_of "$name")"
+  fi
   if ((seconds >= limit)); then
     printf -- '--- %s was ended after %s seconds.\n' "$name" "$seconds"
   fi
@@ -232,29 +235,35 @@ fail_suites() {
 
 # --- All of it ---
 
-rm -rf "$logs"
-mkdir -p "$logs"
-trap finish EXIT
-trap 'exit 130' INT
-trap 'exit 143' TERM
+main() {
+  rm -rf "$logs"
+  mkdir -p "$logs"
+  trap finish EXIT
+  trap 'exit 130' INT
+  trap 'exit 143' TERM
 
-# Functions are checks too: timeout needs a command, so they run in a shell of their own.
-export configuration logs tools buf chromium python
-export -f install_packages has_referee has_tools samples_are_as_drawn reads_the_first_sample
-in_shell=(bash -euo pipefail -c)
+  # Functions are checks too: timeout needs a command, so they run in a shell of their own.
+  export configuration chromium python
+  export -f install_packages has_referee has_tools samples_are_as_drawn reads_the_first_sample
+  local in_shell=(bash -euo pipefail -c)
 
-check packages "$install_limit" "${in_shell[@]}" install_packages || true
-check tools "$check_limit" "${in_shell[@]}" has_tools || true
-check npm "$install_limit" npm ci --prefix "$tools" --ignore-scripts --no-audit --no-fund || true
-check buf-lint "$check_limit" "$buf" lint protos || true
-check buf-breaking "$check_limit" "$buf" breaking protos --against protos/released.binpb || true
-check samples "$check_limit" "${in_shell[@]}" samples_are_as_drawn || true
-check dotnet-tools "$install_limit" dotnet tool restore || true
-check format "$check_limit" dotnet csharpier check . || true
-if check build "$build_limit" dotnet build Flushback.slnx -c "$configuration"; then
-  check first-command "$check_limit" "${in_shell[@]}" reads_the_first_sample || true
-  run_suites
-else
-  fail_suites
-fi
-has_ended=true
+  check packages "$install_limit" "${in_shell[@]}" install_packages || true
+  check tools "$check_limit" "${in_shell[@]}" has_tools || true
+  check npm "$install_limit" npm ci --prefix "$tools" --ignore-scripts --no-audit --no-fund || true
+  check buf-lint "$check_limit" "$buf" lint protos || true
+  check buf-breaking "$check_limit" "$buf" breaking protos --against protos/released.binpb || true
+  check samples "$check_limit" "${in_shell[@]}" samples_are_as_drawn || true
+  check dotnet-tools "$install_limit" dotnet tool restore || true
+  check format "$check_limit" dotnet csharpier check . || true
+  if check build "$build_limit" dotnet build Flushback.slnx -c "$configuration"; then
+    check first-command "$check_limit" "${in_shell[@]}" reads_the_first_sample || true
+    run_suites
+  else
+    fail_suites
+  fi
+  has_ended=true
+  # Ends here, not at the end of a file that may have been edited since.
+  exit
+}
+
+main
