@@ -81,9 +81,7 @@ public static class FlushbackHost
             .AddOptions<GrpcServiceOptions>()
             .Configure<ServiceLimits>((grpc, limits) => grpc.MaxReceiveMessageSize = limits.MessageBytes);
         services
-            .AddGrpcHealthChecks(health =>
-                health.Services.Map(Wire.ProfileChecker.Descriptor.FullName, _ => true)
-            )
+            .AddGrpcHealthChecks(health => health.Services.Map(Wire.ProfileChecker.Descriptor.FullName, _ => true))
             .AddCheck("host", () => HealthCheckResult.Healthy());
         services.AddGrpcReflection();
 

@@ -81,9 +81,28 @@ public static class HandleCheck
             ],
             Strength = SpringStrength.Judge(model, sweep),
             Sensitivities = Sensitivities.Of(model, cancellation),
+            Suggestion = Suggest(model, cancellation),
             Findings = [],
         };
         return report with { Findings = HandleRules.Judge(report) };
+    }
+
+    private static PreloadSuggestion? Suggest(HandleModel model, CancellationToken cancellation)
+    {
+        HandleSettings settings = model.Settings;
+        if (settings.WantedPullN is not { } pull)
+        {
+            return null;
+        }
+
+        double? borne = SpringStrength.RestShare * settings.SpringSteel.TensileAt(settings.SpringHardnessHrc)?.Low;
+        return PreloadSuggestion.For(
+            model.Ground,
+            settings,
+            pull,
+            settings.MostStressMpa ?? borne ?? double.PositiveInfinity,
+            cancellation
+        );
     }
 
     private static HandleStop StopOf(StopReading reading, HandleModel model, HandleSweep sweep)

@@ -34,6 +34,9 @@ public sealed record HandleReport
     /// <summary>What pull, stress and lift owe to what a maker can change.</summary>
     public required ImmutableArray<Sensitivity> Sensitivities { get; init; }
 
+    /// <summary>The preload for the wanted pull, when one was asked for.</summary>
+    public PreloadSuggestion? Suggestion { get; init; }
+
     /// <summary>What to look at, worst first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 }

@@ -53,4 +53,12 @@ public sealed record HandleSettings
     /// <summary>How far behind the pivot the stiff nose begins, in millimetres; null for as far as the tang reaches.</summary>
     /// <value>Default: null, the rearmost place of the spring that the tang bears on through the rotation.</value>
     public double? StiffNoseMm { get; init; }
+
+    /// <summary>A pull at the nail nick for which a preload is wanted, in newtons; null to look for none.</summary>
+    /// <value>Default: null.</value>
+    public double? WantedPullN { get; init; }
+
+    /// <summary>Bending stress not to be passed by that preload, in MPa; null for what the steel bears at rest.</summary>
+    /// <value>Default: null, 0.75 of the lower tensile strength.</value>
+    public double? MostStressMpa { get; init; }
 }

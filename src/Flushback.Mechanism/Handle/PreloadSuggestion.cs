@@ -39,6 +39,18 @@ public sealed record PreloadSuggestion(double? PreloadMm, double PullN, double P
             : (Search(new Trials(model.Ground, none, cancellation), pullN, mostStressMpa), []);
     }
 
+    internal static PreloadSuggestion For(
+        BenchGround ground,
+        HandleSettings settings,
+        double pullN,
+        double mostStressMpa,
+        CancellationToken cancellation
+    )
+    {
+        HandleSettings none = settings with { PreloadKind = PreloadKind.Sink, PreloadMm = 0 };
+        return Search(new Trials(ground, none, cancellation), pullN, mostStressMpa);
+    }
+
     private static PreloadSuggestion Search(Trials trials, double pullN, double mostStressMpa)
     {
         (double low, double high) = (0, MostPreloadMm);

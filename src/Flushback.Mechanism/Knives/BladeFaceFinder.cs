@@ -30,17 +30,17 @@ internal static class BladeFaceFinder
     /// <param name="nose">Lowest front point of the spring, in the knife frame.</param>
     public static ImmutableArray<BladeFace> Find(Outline blade, Point nose)
     {
-        ImmutableArray<Edge> edges = blade.Edges;
+        CarrierRuns runs = new(blade.Edges);
+        ImmutableArray<Edge> edges = runs.Edges;
         BladeFace[] faces = new BladeFace[edges.Length];
-        if (OpenFlatUnder(edges, nose) is not { } flat)
+        if (OpenFlatUnder(edges, nose) is { } flat)
         {
-            return [.. faces];
+            NameTang(edges, flat, faces);
+            NameNotch(edges, flat, faces);
+            NameBlade(edges, faces);
         }
 
-        NameTang(edges, flat, faces);
-        NameNotch(edges, flat, faces);
-        NameBlade(edges, faces);
-        return [.. faces];
+        return runs.Spread(faces);
     }
 
     private static int? OpenFlatUnder(ImmutableArray<Edge> edges, Point nose)

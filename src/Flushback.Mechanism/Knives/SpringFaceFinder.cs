@@ -12,7 +12,8 @@ internal static class SpringFaceFinder
     /// <summary>The face of each edge of a counter-clockwise spring.</summary>
     public static ImmutableArray<SpringFace> Find(Outline spring, Point centrePin)
     {
-        ImmutableArray<Edge> edges = spring.Edges;
+        CarrierRuns runs = new(spring.Edges);
+        ImmutableArray<Edge> edges = runs.Edges;
         Box bounds = spring.Bounds;
         double front = bounds.MaxX;
         SpringFace[] faces = new SpringFace[edges.Length];
@@ -32,7 +33,7 @@ internal static class SpringFaceFinder
             };
         }
 
-        return [.. faces];
+        return runs.Spread(faces);
     }
 
     private static bool IsCorner(Edge edge) => edge.Bulge >= 0 && edge.Chord.Length < LargestCornerMm;

@@ -26,7 +26,7 @@ public static class KnifeGenerator
         SpringDesign spring = Spring(chance);
         return new KnifeDesign(FormattableString.Invariant($"seed {seed}"))
         {
-            PinRadiusMm = 0.6,
+            PinRadiusMm = 0.25,
             Spring = spring,
             Tang = Tang(chance, spring),
             Blade = Blade(chance, spring),

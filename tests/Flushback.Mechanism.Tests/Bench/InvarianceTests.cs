@@ -164,24 +164,22 @@ public sealed class InvarianceTests
     }
 
     private static Outline Split(Outline outline, double fraction) =>
-        Outline.FromVertices(
-            [
-                .. outline.Edges.SelectMany(edge =>
+        Outline.FromVertices([
+            .. outline.Edges.SelectMany(edge =>
+            {
+                Point middle = edge.PointAt(fraction);
+                return new[]
                 {
-                    Point middle = edge.PointAt(fraction);
-                    return new[]
-                    {
-                        new Vertex(edge.Start, Math.Tan(edge.Sweep.Radians * fraction / 4)),
-                        new Vertex(middle, Math.Tan(edge.Sweep.Radians * (1 - fraction) / 4)),
-                    };
-                }),
-            ]
-        );
+                    new Vertex(edge.Start, Math.Tan(edge.Sweep.Radians * fraction / 4)),
+                    new Vertex(middle, Math.Tan(edge.Sweep.Radians * (1 - fraction) / 4)),
+                };
+            }),
+        ]);
 
     private static Outline Scaled(Outline outline, double scale) =>
-        Outline.FromVertices(
-            [.. outline.Vertices.Select(v => new Vertex(v.Position.X * scale, v.Position.Y * scale, v.Bulge))]
-        );
+        Outline.FromVertices([
+            .. outline.Vertices.Select(v => new Vertex(v.Position.X * scale, v.Position.Y * scale, v.Bulge)),
+        ]);
 
     private static Circle Scaled(Circle circle, double scale) =>
         new(new Point(circle.Centre.X * scale, circle.Centre.Y * scale), circle.RadiusMm * scale);

@@ -65,10 +65,7 @@ public sealed class PitfallTests
         BenchCase bench = new(KnifeCatalogue.Wagtail);
         RestPose open = bench.Stops.Open();
 
-        SpringPose past = bench.Solver.PoseAt(
-            open.Pose.BladeAngle - Angle.FromDegrees(0.1),
-            near: open.Pose.Lowest
-        );
+        SpringPose past = bench.Solver.PoseAt(open.Pose.BladeAngle - Angle.FromDegrees(0.1), near: open.Pose.Lowest);
 
         Assert.True(double.IsFinite(past.Lowest.Radians));
         Assert.True(past.Lowest > past.Highest);
@@ -167,28 +164,31 @@ public sealed class PitfallTests
     [InlineData(0.02, 0)]
     [InlineData(0, 0.02)]
     [InlineData(0.005, 0.02)]
-    public void A_slice_counts_by_its_depth_at_the_foot_of_the_perpendicular_from_the_pivot(double atOpen, double atClosed)
+    public void A_slice_counts_by_its_depth_at_the_foot_of_the_perpendicular_from_the_pivot(
+        double atOpen,
+        double atClosed
+    )
     {
         // Rigid bodies: with d1 and d2 off the two contacts the reading drops by d = w d1 + (1 - w) d2, the depth at the
         // foot of the perpendicular from the pivot; the spring turns by d over its distance from the centre pin, and the
         // blade by (d2 - d1) over the distance between the contacts plus the spring's own turn.
         Knife knife = Straight.ToKnife();
         BenchCase was = new(knife);
-        BenchReport report = BenchCase.Check(Straight.ToDrawn());
-        Contact rear = report.At(Stop.HalfStop)!.Contacts[0];
-        Contact front = report.At(Stop.HalfStop)!.Contacts[1];
-        Vector along = (front.At - rear.At).Normalized;
-        double foot = (Point.Origin - rear.At).Dot(along);
-        double between = rear.At.DistanceTo(front.At);
-
-        // The half-stop face points to the rear when open: +x takes metal off. The open corner is its front contact.
         int openCorner = BenchCase.CornerBetween(knife, BladeFace.OpenFlat, BladeFace.HalfStopFace);
         int closedCorner = BenchCase.CornerBetween(knife, BladeFace.HalfStopFace, BladeFace.ClosedFace);
+        RigidMotion atRest = Knife.BladeAt(was.HalfStop.BladeAngle);
+        Point rear = atRest.Apply(knife.Blade.Edges[closedCorner].Start);
+        Point front = atRest.Apply(knife.Blade.Edges[openCorner].Start);
+        Vector along = (front - rear).Normalized;
+        double foot = (Point.Origin - rear).Dot(along);
+        double between = rear.DistanceTo(front);
+
+        // The half-stop face points to the rear when open: +x takes metal off. The open corner is its front contact.
         Knife sliced = BenchCase.MoveVertex(knife, openCorner, new Vector(atOpen, 0));
         BenchCase now = new(BenchCase.MoveVertex(sliced, closedCorner, new Vector(atClosed, 0)));
 
         double depthAtFoot = atClosed + ((atOpen - atClosed) * foot / between);
-        Point footPoint = rear.At + (along * foot);
+        Point footPoint = rear + (along * foot);
         double expectedTurn = depthAtFoot / (footPoint - knife.CentrePin.Centre).Dot(along);
         double expectedRest = ((atClosed - atOpen) / between) + expectedTurn;
 

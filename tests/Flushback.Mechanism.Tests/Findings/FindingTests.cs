@@ -20,7 +20,10 @@ public sealed class FindingTests
     {
         Finding finding = Only(
             FindingCodes.ReadingHigh,
-            Good with { Tang = Good.Tang with { HalfStopReadingMm = 0.4 } }
+            Good with
+            {
+                Tang = Good.Tang with { HalfStopReadingMm = 0.4 },
+            }
         );
 
         Assert.Equal(Stop.HalfStop, finding.Stop);
@@ -40,10 +43,7 @@ public sealed class FindingTests
     [Fact]
     public void A_tilted_half_stop_face_rests_off_ninety()
     {
-        Finding finding = Only(
-            FindingCodes.RestAngleOff,
-            Good with { Tang = Good.Tang with { HalfStopTiltDeg = 4 } }
-        );
+        Finding finding = Only(FindingCodes.RestAngleOff, Good with { Tang = Good.Tang with { HalfStopTiltDeg = 4 } });
 
         Assert.Equal(Stop.HalfStop, finding.Stop);
         Assert.Equal(-4, finding.Value!.Value, 0.5);
@@ -146,14 +146,12 @@ public sealed class FindingTests
 
         // The handle's upper line rises towards the front, so that less of the spring stands over it there.
         Box box = drawn.Handle!.Bounds;
-        Outline wedge = Outline.FromVertices(
-            [
-                new(box.MinX, box.MinY),
-                new(box.MaxX, box.MinY),
-                new(box.MaxX, 7.3),
-                new(box.MinX, 6.4),
-            ]
-        );
+        Outline wedge = Outline.FromVertices([
+            new(box.MinX, box.MinY),
+            new(box.MaxX, box.MinY),
+            new(box.MaxX, 7.3),
+            new(box.MinX, 6.4),
+        ]);
 
         Finding finding = Assert.Single(
             BenchCase.Check(drawn with { Handle = wedge }).Findings,

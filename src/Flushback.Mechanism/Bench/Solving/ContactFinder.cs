@@ -17,11 +17,11 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
     // Distances closer than this are equal: rounding, not shape.
     private const double SameMm = 1e-9;
 
+    // The sine of an angle that is rounding, not shape.
+    private const double SameDirection = 1e-7;
+
     // Two places closer than this are one, seen from two edges that share a vertex.
     private const double OnePlaceMm = 0.01;
-
-    // Two lines that cross face each other over rounding only.
-    private const double ShortestStretchMm = 1e-4;
 
     /// <summary>Contacts from rear to front, and near misses nearest first, with the spring at a rotation.</summary>
     public (List<Contact> Contacts, List<Contact> NearMisses) At(Angle bladeAngle, Angle rotation)
@@ -30,11 +30,17 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
         Edge[] spring = [.. knife.Spring.Edges.Select(knife.SpringAt(rotation).Apply)];
         Dictionary<(int Blade, int Spring), Nearest> near = NearPairs(blade, spring);
 
-        List<Contact> contacts = FaceContacts(near.Keys, blade, spring);
+        List<ContactStretch> stretches = ContactStretch.AllOf(
+            near.Keys.Select(pair => (pair, blade[pair.Blade], spring[pair.Spring])),
+            settings.ContactToleranceMm
+        );
+        List<Contact> contacts = [.. stretches.Select(stretch => ToContact(blade, stretch, rotation))];
         List<Contact> nearMisses = [];
         foreach (((int i, int j), Nearest nearest) in near.OrderBy(pair => pair.Value.DistanceMm))
         {
-            if (!IsLeast(near, blade, spring, (i, j), nearest) || contacts.Exists(c => Covers(c, nearest.OnFirst)))
+            if (
+                !IsLeast(blade, spring, (i, j), nearest) || stretches.Exists(stretch => stretch.Covers(nearest.OnFirst))
+            )
             {
                 continue;
             }
@@ -72,22 +78,25 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
         return near;
     }
 
-    /// <summary>True unless a neighbouring edge, across the vertex where this pair is nearest, comes nearer still.</summary>
-    private static bool IsLeast(
-        Dictionary<(int Blade, int Spring), Nearest> near,
-        Edge[] blade,
-        Edge[] spring,
-        (int Blade, int Spring) pair,
-        Nearest nearest
-    )
+    /// <summary>True unless the gap shrinks along a neighbouring edge, across the vertex where this pair is nearest.</summary>
+    private static bool IsLeast(Edge[] blade, Edge[] spring, (int Blade, int Spring) pair, Nearest nearest)
     {
-        (int i, int j) = pair;
-        int across = Across(blade, i, nearest.OnFirst);
-        int acrossSpring = Across(spring, j, nearest.OnSecond);
-        return !Beats((across, j)) && !Beats((i, acrossSpring)) && !Beats((across, acrossSpring));
+        Vector towardsSpring = NormalOf(blade[pair.Blade], spring[pair.Spring], nearest);
+        return !Approaches(blade, pair.Blade, nearest.OnFirst, towardsSpring)
+            && !Approaches(spring, pair.Spring, nearest.OnSecond, -towardsSpring);
+    }
 
-        bool Beats((int, int) other) =>
-            near.TryGetValue(other, out Nearest neighbour) && neighbour.DistanceMm < nearest.DistanceMm - SameMm;
+    private static bool Approaches(Edge[] edges, int index, Point at, Vector towardsOther)
+    {
+        int across = Across(edges, index, at);
+        if (across == index)
+        {
+            return false;
+        }
+
+        bool leavesFromStart = at.IsWithin(SameMm, edges[across].Start);
+        Vector away = leavesFromStart ? edges[across].TangentAt(0) : -edges[across].TangentAt(1);
+        return away.Dot(towardsOther) > SameDirection;
     }
 
     /// <summary>The neighbour across the vertex at which a point lies; the edge itself where it lies inside.</summary>
@@ -156,70 +165,21 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
         return lever < 0.1 * dialArm.Length ? 0 : dialArm.X / lever;
     }
 
-    /// <summary>Stretches along which two lines lie within the contact tolerance of each other.</summary>
-    private List<Contact> FaceContacts(IEnumerable<(int Blade, int Spring)> pairs, Edge[] blade, Edge[] spring)
+    private Contact ToContact(Edge[] blade, in ContactStretch stretch, Angle rotation)
     {
-        List<(Point From, Point To, int Blade, int Spring)> stretches = [];
-        foreach ((int i, int j) in pairs.OrderBy(pair => pair))
-        {
-            if (CommonStretch(blade[i], spring[j]) is not { } stretch)
-            {
-                continue;
-            }
-
-            int joined = stretches.FindIndex(other =>
-                other.From.IsWithin(OnePlaceMm, stretch.To) || other.To.IsWithin(OnePlaceMm, stretch.From)
-            );
-            if (joined < 0)
-            {
-                stretches.Add((stretch.From, stretch.To, i, j));
-                continue;
-            }
-
-            (Point From, Point To, int, int) other = stretches[joined];
-            stretches[joined] = other.From.IsWithin(OnePlaceMm, stretch.To)
-                ? (stretch.From, other.To, i, j)
-                : (other.From, stretch.To, i, j);
-        }
-
-        return
-        [
-            .. stretches.Select(stretch => new Contact(
-                stretch.From.MidpointTo(stretch.To),
-                blade[stretch.Blade].Chord.Right.Normalized,
-                0,
-                faces.BladeFaceOf(stretch.Blade),
-                faces.SpringFaceOf(stretch.Spring),
-                stretch.From.DistanceTo(stretch.To),
-                0
-            )),
-        ];
+        Vector normal = blade[stretch.BladeEdge].Chord.Right.Normalized;
+        return new Contact(
+            stretch.Place,
+            normal,
+            stretch.LeastGapMm,
+            stretch.IsPoint
+                ? faces.BladeFaceOf(stretch.BladeEdge, VertexAt(blade, stretch.BladeEdge, stretch.Place))
+                : faces.BladeFaceOf(stretch.BladeEdge),
+            faces.SpringFaceOf(stretch.SpringEdge),
+            stretch.IsPoint ? 0 : stretch.LengthMm,
+            LiftPerDepth(stretch.Place, normal, rotation)
+        );
     }
-
-    /// <summary>Where two nearly parallel lines face each other within tolerance all along, in the blade's direction.</summary>
-    private (Point From, Point To)? CommonStretch(Edge blade, Edge spring)
-    {
-        if (blade.IsArc || spring.IsArc || blade.Chord.Dot(spring.Chord) >= 0)
-        {
-            return null;
-        }
-
-        Vector along = blade.Chord.Normalized;
-        double from = Math.Max(0, (spring.End - blade.Start).Dot(along));
-        double to = Math.Min(blade.Chord.Length, (spring.Start - blade.Start).Dot(along));
-        if (to - from < ShortestStretchMm)
-        {
-            return null;
-        }
-
-        Point first = blade.Start + (along * from);
-        Point last = blade.Start + (along * to);
-        double gap = Math.Max(Distance.Between(first, spring).DistanceMm, Distance.Between(last, spring).DistanceMm);
-        return gap <= settings.ContactToleranceMm ? (first, last) : null;
-    }
-
-    private static bool Covers(in Contact face, Point at) =>
-        face.LengthMm > 0 && at.DistanceTo(face.At) <= (face.LengthMm / 2) + OnePlaceMm;
 
     private static void AddOnce(List<Contact> contacts, Contact contact)
     {

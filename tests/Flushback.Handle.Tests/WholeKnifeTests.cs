@@ -1,0 +1,168 @@
+using Flushback.Catalogue.Designs;
+using Flushback.Geometry;
+using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Findings;
+using Flushback.Mechanism.Handle;
+using Flushback.Mechanism.Knives;
+
+namespace Flushback.Handle.Tests;
+
+public class WholeKnifeTests
+{
+    /// <summary>A long spring on thin pins: deep where it is drilled.</summary>
+    private static readonly KnifeDesign _sound = new("Sound")
+    {
+        PinRadiusMm = 0.8,
+        Spring = new SpringDesign
+        {
+            CentrePin = new Point(-42, 4.9),
+            RearPin = new Point(-78, 4.9),
+            BellyMm = 0.5,
+        },
+        Tang = new TangDesign { OpenCornerRadiusMm = 0.3, ClosedCornerRadiusMm = 0.3 },
+        Blade = new BladeDesign { LengthMm = 75 },
+    };
+
+    private static readonly HandleSettings _settings = new()
+    {
+        WidthMm = 3.2,
+        PreloadMm = 0.4,
+        NailNickMm = 33,
+    };
+
+    [Fact]
+    public void A_sound_knife_pulls_as_pocket_knives_do_at_a_stress_its_steel_stands()
+    {
+        HandleReport report = Placed.InTheHandle(_sound, _settings);
+
+        // Common practice, no source.
+        Assert.InRange(report.Pull.PullN, 10, 45);
+        Assert.Equal(SpringLife.Limited, report.Strength.Life);
+        Assert.DoesNotContain(report.Findings, finding => finding.Severity != Severity.Note);
+    }
+
+    [Fact]
+    public void A_spring_drilled_away_at_its_centre_pin_takes_a_set()
+    {
+        HandleReport report = Placed.InTheHandle(KnifeCatalogue.Wagtail, _settings);
+        Assert.Equal(-28, report.Strength.AtXMm, 0.5);
+        Assert.Contains(report.Findings, finding => finding.Code == FindingCodes.SpringTakesSet);
+    }
+
+    [Fact]
+    public void Pull_is_linear_in_width_and_stress_does_not_depend_on_it()
+    {
+        HandleReport narrow = Placed.InTheHandle(_sound, _settings);
+        HandleReport wide = Placed.InTheHandle(_sound, _settings with { WidthMm = 6.4 });
+        Close.To(2 * narrow.Pull.PullN, wide.Pull.PullN, 1e-9);
+        Close.To(narrow.Strength.PeakStressMpa, wide.Strength.PeakStressMpa, 1e-9);
+        Close.To(
+            narrow.Pull.PullN / 3.2,
+            narrow.Sensitivities.Single(s => s.Of == Dimension.SpringWidth).PullNPerMm,
+            1e-5
+        );
+    }
+
+    [Fact]
+    public void A_shift_of_the_rear_pin_is_a_preload_by_the_ratio_of_the_spans()
+    {
+        HandleReport report = Placed.InTheHandle(
+            _sound,
+            _settings with
+            {
+                PreloadKind = PreloadKind.RearPinShift,
+                PreloadMm = 0.36,
+            }
+        );
+        Close.To(0.36 * 42 / 36, report.Spring.PreloadMm, 1e-9);
+    }
+
+    [Fact]
+    public void A_spring_drawn_free_has_the_preload_it_is_drawn_with()
+    {
+        HandleReport given = Placed.InTheHandle(_sound, _settings);
+        DrawnKnife drawn = _sound.ToDrawn();
+        Angle open = Placed.OnTheBench(_sound).At(Stop.Open)!.SpringRotation;
+        Angle sunk = open - new Angle(Math.Asin(0.4 / 42));
+        DrawnKnife free = drawn with
+        {
+            Spring = drawn.Spring.Transformed(RigidMotion.RotationAbout(drawn.CentrePin.Centre, sunk)),
+            HandleAxis = Angle.Zero,
+            DialPoint = new Point(0, 7 - 0.4),
+        };
+        (HandleReport? report, _) = HandleCheck.Run(
+            Placed.OnTheBench(free),
+            _settings with
+            {
+                PreloadKind = PreloadKind.DrawnFree,
+            }
+        );
+        Assert.Equal(given.Spring.PreloadMm, report!.Spring.PreloadMm, 2e-3);
+        Assert.Equal(given.Pull.PullN, report.Pull.PullN, 0.05);
+    }
+
+    [Fact]
+    public void Friction_makes_opening_and_closing_dearer()
+    {
+        HandleReport report = Placed.InTheHandle(_sound, _settings);
+        Assert.All(
+            report.Curve,
+            sample =>
+            {
+                Assert.True(sample.ClosingTorqueNmm > sample.TorqueNmm);
+                Assert.True(sample.OpeningTorqueNmm > -sample.TorqueNmm);
+            }
+        );
+        Assert.True(report.Pull.PullN > report.Pull.WithoutFrictionN);
+    }
+
+    [Fact]
+    public void The_derivatives_foretell_what_a_little_more_preload_does()
+    {
+        HandleReport before = Placed.InTheHandle(_sound, _settings);
+        HandleReport after = Placed.InTheHandle(_sound, _settings with { PreloadMm = 0.41 });
+        Sensitivity preload = before.Sensitivities.Single(s => s.Of == Dimension.Preload);
+        Assert.Equal(preload.StressMpaPerMm * 0.01, after.Strength.PeakStressMpa - before.Strength.PeakStressMpa, 0.05);
+        Assert.Equal(preload.PullNPerMm * 0.01, after.Pull.PullN - before.Pull.PullN, 0.005);
+    }
+
+    [Fact]
+    public void A_preload_is_found_for_a_wanted_pull_and_gives_it()
+    {
+        Placement placement = Placed.OnTheBench(_sound).Placement;
+        (PreloadSuggestion? suggestion, _) = PreloadSuggestion.For(placement, _settings, 11, 900);
+        double preload = Assert.NotNull(suggestion!.PreloadMm);
+        HandleReport report = Placed.InTheHandle(_sound, _settings with { PreloadMm = preload });
+        Assert.Equal(11, report.Pull.PullN, 0.01);
+        Assert.InRange(report.Strength.PeakStressMpa, 0, 900);
+    }
+
+    [Theory]
+    [InlineData(1, 900, "even without preload the blade takes")]
+    [InlineData(20, 900, "over the 900 MPa allowed")]
+    [InlineData(20, 300, "even without preload the lift alone bends the spring")]
+    [InlineData(500, 90000, "gives only")]
+    public void Where_no_preload_will_do_the_reason_is_told(double pull, double stress, string reason)
+    {
+        Placement placement = Placed.OnTheBench(_sound).Placement;
+        (PreloadSuggestion? suggestion, _) = PreloadSuggestion.For(placement, _settings, pull, stress);
+        Assert.Null(suggestion!.PreloadMm);
+        Assert.Contains(reason, suggestion.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unusual_pair_of_hardnesses_is_a_finding() =>
+        Assert.Contains(
+            Placed.InTheHandle(_sound, _settings with { SpringHardnessHrc = 52 }).Findings,
+            finding => finding.Code == FindingCodes.HardnessPair
+        );
+
+    [Fact]
+    public void The_lift_at_the_stops_is_told_beside_the_bench()
+    {
+        HandleReport report = Placed.InTheHandle(_sound, _settings);
+        Assert.Equal([Stop.Open, Stop.HalfStop, Stop.Closed], report.Stops.Select(stop => stop.Stop));
+        Assert.Equal(0, report.Stops[0].LiftMm, 1e-12);
+        Assert.All(report.Stops, stop => Assert.Equal(stop.BenchLiftMm, stop.LiftMm, 0.06));
+    }
+}
