@@ -1,4 +1,5 @@
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Handle;
 using Flushback.Reports.Page;
 using Flushback.Reports.Pictures;
 using Flushback.Reports.Sheets;
@@ -13,8 +14,15 @@ public static class HtmlReport
     /// <param name="name">What the maker calls the knife; escaped, and characters that do not print are left out.</param>
     /// <param name="report">What the bench shows.</param>
     /// <param name="repairs">What was mended or left aside while the drawing was read, a sentence each.</param>
-    public static string Write(string name, BenchReport report, IReadOnlyList<string> repairs)
+    /// <param name="handle">The knife in its handle, when asked for.</param>
+    public static string Write(
+        string name,
+        BenchReport report,
+        IReadOnlyList<string> repairs,
+        HandleReport? handle = null
+    )
     {
+        report = HandleSheet.Together(report, handle);
         ReportSheet sheet = ReportSheet.Of(name, report, repairs, Measure.Typeset);
         return PageTemplate.Render(
             new PageContent(
@@ -22,11 +30,22 @@ public static class HtmlReport
                 [.. sheet.Stops.Zip(report.Stops, (row, reading) => OnPage(report, row, reading))],
                 Svg.Write(LiftChart.Draw(report, ChartShape.Wide)),
                 Svg.Write(LiftChart.Draw(report, ChartShape.Narrow)),
-                Svg.Write(KnifePicture.Draw(report))
+                Svg.Write(KnifePicture.Draw(report)),
+                handle is null ? null : HandleSheet.Of(handle, Measure.Typeset),
+                handle is null ? [] : ChartsOf(handle)
             )
         );
     }
 
     private static StopOnPage OnPage(BenchReport report, StopRow row, StopReading reading) =>
         new(row, Svg.Write(StopPicture.Draw(report, reading.Stop)), Svg.Write(WindowGauge.Draw(reading)));
+
+    private static IReadOnlyList<ChartOnPage> ChartsOf(HandleReport handle) =>
+        [
+            .. Enum.GetValues<HandleCurve>()
+                .Select(curve => new ChartOnPage(
+                    Svg.Write(HandleChart.Draw(handle, curve, ChartShape.Wide)),
+                    Svg.Write(HandleChart.Draw(handle, curve, ChartShape.Narrow))
+                )),
+        ];
 }

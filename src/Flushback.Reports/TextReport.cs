@@ -1,5 +1,6 @@
 using System.Globalization;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Handle;
 using Flushback.Reports.Sheets;
 using Flushback.Reports.Terminal;
 using Flushback.Reports.Wording;
@@ -16,8 +17,15 @@ public static class TextReport
     /// <param name="name">What the maker calls the knife; characters that do not print are left out.</param>
     /// <param name="report">What the bench shows.</param>
     /// <param name="repairs">What was mended or left aside while the drawing was read, a sentence each.</param>
-    public static string Write(string name, BenchReport report, IReadOnlyList<string> repairs)
+    /// <param name="handle">The knife in its handle, when asked for.</param>
+    public static string Write(
+        string name,
+        BenchReport report,
+        IReadOnlyList<string> repairs,
+        HandleReport? handle = null
+    )
     {
+        report = HandleSheet.Together(report, handle);
         ReportSheet sheet = ReportSheet.Of(name, report, repairs, Measure.Plain);
         using var page = new TerminalPage(Columns);
 
@@ -70,6 +78,11 @@ public static class TextReport
 
         page.Section("Lift, gaps and clearances");
         page.Facts(sheet.Clearances);
+
+        if (handle is not null)
+        {
+            HandlePage.Write(page, HandleSheet.Of(handle, Measure.Plain));
+        }
 
         page.Section(sheet.Findings.Count == 0 ? "Findings: none" : "Findings, worst first");
         for (int i = 0; i < sheet.Findings.Count; i++)

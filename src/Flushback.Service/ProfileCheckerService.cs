@@ -1,4 +1,5 @@
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Handle;
 using Flushback.Mechanism.Knives;
 using Flushback.Service.Artifacts;
 using Flushback.Service.Drawings;
@@ -23,12 +24,30 @@ public sealed class ProfileCheckerService(RequestValidator validator, KnifeReade
         BenchReport bench = BenchCheck.Run(placement, request.Bench.ToSettings(), time.Token);
 
         Wire.CheckReport report = bench.ToWire(request.Name, source);
+        HandleReport? handle = request.Handle is { } asked ? InTheHandle(bench, asked, source, time.Token) : null;
+        if (handle is not null)
+        {
+            report.Add(handle, placement.ToDrawing);
+        }
+
         Wire.CheckResponse response = new() { Report = report };
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
-            response.Artifacts.Add(ArtifactMaker.Make(kind, report, bench, source));
+            response.Artifacts.Add(ArtifactMaker.Make(kind, report, bench, handle, source));
         }
 
         return Task.FromResult(response);
+    }
+
+    private static HandleReport InTheHandle(
+        BenchReport bench,
+        Wire.HandleSettings asked,
+        KnifeSource source,
+        CancellationToken cancellation
+    )
+    {
+        (HandleReport? report, var problems) = HandleCheck.Run(bench, asked.ToSettings(), cancellation);
+        KnifeFrame.ThrowIfAny(problems, source);
+        return report!;
     }
 }

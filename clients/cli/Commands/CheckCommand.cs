@@ -44,6 +44,7 @@ internal sealed class CheckCommand
 
     private readonly KnifeOptions _knife = new();
     private readonly BenchOptions _bench = new();
+    private readonly HandleOptions _handle = new();
 
     private CheckCommand() { }
 
@@ -58,7 +59,7 @@ internal sealed class CheckCommand
             check._server,
             check._name,
         };
-        foreach (Option option in check._knife.All.Concat(check._bench.All))
+        foreach (Option option in check._knife.All.Concat(check._bench.All).Concat(check._handle.All))
         {
             command.Add(option);
         }
@@ -113,6 +114,11 @@ internal sealed class CheckCommand
             Knife = _knife.ToKnife(parsed, dxf),
             Bench = _bench.ToSettings(parsed),
         };
+        if (_handle.ToSettings(parsed) is { } handle)
+        {
+            request.Handle = handle;
+        }
+
         if (parsed.GetValue(_output) is not null)
         {
             request.Artifacts.AddRange([

@@ -8,8 +8,13 @@ internal sealed record PageContent(
     IReadOnlyList<StopOnPage> Stops,
     string Chart,
     string NarrowChart,
-    string Knife
+    string Knife,
+    HandleSheet? Handle,
+    IReadOnlyList<ChartOnPage> HandleCharts
 );
+
+/// <summary>A chart for a desk and for a phone.</summary>
+internal sealed record ChartOnPage(string Wide, string Narrow);
 
 /// <summary>A stop in words and pictures.</summary>
 internal sealed record StopOnPage(StopRow Row, string Picture, string Gauge);

@@ -22,6 +22,8 @@ internal static class PageTemplate
         context.SetValue("chart", content.Chart);
         context.SetValue("narrow_chart", content.NarrowChart);
         context.SetValue("knife", content.Knife);
+        context.SetValue("handle", content.Handle);
+        context.SetValue("handle_charts", content.HandleCharts);
         context.SetValue("style", Style);
         return Template.Render(context, Escaping);
     }
@@ -42,6 +44,10 @@ internal static class PageTemplate
         options.MemberAccessStrategy.Register<FindingRow>();
         options.MemberAccessStrategy.Register<CarriedRow>();
         options.MemberAccessStrategy.Register<Fact>();
+        options.MemberAccessStrategy.Register<HandleSheet>();
+        options.MemberAccessStrategy.Register<HandleStopRow>();
+        options.MemberAccessStrategy.Register<SensitivityRow>();
+        options.MemberAccessStrategy.Register<ChartOnPage>();
         return options;
     }
 

@@ -62,6 +62,7 @@ internal sealed record FindingRow
         {
             "mm" => measure.Length(value),
             "deg" => measure.Degrees(Angle.FromDegrees(value)),
+            "N" or "MPa" or "HRC" => $"{measure.Number(value, unit == "N" ? 1 : 0)} {unit}",
             _ => measure.Number(value, value == Math.Floor(value) ? 0 : 2),
         };
 }

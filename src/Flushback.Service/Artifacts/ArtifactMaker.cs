@@ -1,4 +1,5 @@
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Handle;
 using Flushback.Reports;
 using Flushback.Service.Drawings;
 using Google.Protobuf;
@@ -16,11 +17,13 @@ internal static class ArtifactMaker
     /// <param name="kind">Which; validated.</param>
     /// <param name="report">The report in the contract's form.</param>
     /// <param name="bench">The same report in the core's form.</param>
+    /// <param name="handle">The knife in its handle, when asked for.</param>
     /// <param name="source">How the knife came in.</param>
     public static Wire.Artifact Make(
         Wire.ArtifactKind kind,
         Wire.CheckReport report,
         BenchReport bench,
+        HandleReport? handle,
         KnifeSource source
     ) =>
         kind switch
@@ -29,13 +32,13 @@ internal static class ArtifactMaker
                 kind,
                 "report.txt",
                 "text/plain",
-                TextReport.Write(report.Name, bench, source.Repairs)
+                TextReport.Write(report.Name, bench, source.Repairs, handle)
             ),
             Wire.ArtifactKind.Html => Text(
                 kind,
                 "report.html",
                 "text/html",
-                HtmlReport.Write(report.Name, bench, source.Repairs)
+                HtmlReport.Write(report.Name, bench, source.Repairs, handle)
             ),
             Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
             Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", JsonOf(report)),

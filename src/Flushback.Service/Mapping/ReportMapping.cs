@@ -1,6 +1,7 @@
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Findings;
+using Flushback.Mechanism.Handle;
 using Flushback.Service.Drawings;
 
 namespace Flushback.Service.Mapping;
@@ -32,6 +33,24 @@ internal static class ReportMapping
         }
 
         return report;
+    }
+
+    /// <summary>Adds the handle to a report: its findings join the others, worst first, and count for the verdict.</summary>
+    public static void Add(this Wire.CheckReport report, HandleReport handle, RigidMotion toDrawing)
+    {
+        report.Handle = handle.ToWire(toDrawing);
+        Wire.Finding[] findings =
+        [
+            .. report
+                .Findings.Concat(handle.Findings.Select(finding => ToWire(finding, toDrawing)))
+                .OrderByDescending(finding => finding.Severity),
+        ];
+        report.Findings.Clear();
+        report.Findings.AddRange(findings);
+        if (findings.Any(finding => finding.Severity > Wire.Severity.Note))
+        {
+            report.Verdict = Wire.Verdict.NeedsWork;
+        }
     }
 
     private static Wire.LiftPeak ToWire(LiftPeak peak) =>

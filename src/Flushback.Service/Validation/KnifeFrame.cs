@@ -13,6 +13,14 @@ internal static class KnifeFrame
     public static Placement Place(KnifeSource source)
     {
         (Placement? placement, ImmutableArray<KnifeProblem> problems) = KnifePlacement.Place(source.Drawn);
+        ThrowIfAny(problems, source);
+        return placement!;
+    }
+
+    /// <summary>Refuses a request with every problem of its knife, if there is any.</summary>
+    /// <exception cref="Grpc.Core.RpcException">INVALID_ARGUMENT with every problem.</exception>
+    public static void ThrowIfAny(ImmutableArray<KnifeProblem> problems, KnifeSource source)
+    {
         Violations violations = new();
         foreach (KnifeProblem problem in problems)
         {
@@ -24,6 +32,5 @@ internal static class KnifeFrame
         }
 
         violations.ThrowIfAny();
-        return placement!;
     }
 }

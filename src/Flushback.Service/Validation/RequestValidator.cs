@@ -25,6 +25,11 @@ public sealed class RequestValidator(ServiceLimits limits)
             BenchRules.Check(bench, violations);
         }
 
+        if (request.Handle is { } handle)
+        {
+            HandleRules.Check(handle, violations);
+        }
+
         violations.ThrowIfAny();
     }
 

@@ -1,0 +1,159 @@
+using System.CommandLine;
+using Flushback.Cli.Arguments;
+using Flushback.Contract.V1;
+
+namespace Flushback.Cli.Commands;
+
+/// <summary>The options that put the knife into its handle; any of them asks for it.</summary>
+internal sealed class HandleOptions
+{
+    private readonly Option<bool> _handle = new("--handle")
+    {
+        Description = "Reports the handle too: the spring bent over its pins, pull, snap and stress.",
+    };
+
+    private readonly Option<double?> _width = OfLength(
+        "--width",
+        "Width of the spring, such as 0.094in; 2.4 mm without it."
+    );
+
+    private readonly Option<double?> _preload = OfLength(
+        "--preload",
+        "How far the nose sinks over the pivot when the blade is taken out; 0.5 mm without it."
+    );
+
+    private readonly Option<double?> _rearPinShift = OfLength(
+        "--rear-pin-shift",
+        "The preload by how far the rear pin holds the spring up, instead of --preload."
+    );
+
+    private readonly Option<bool> _drawnFree = new("--drawn-free")
+    {
+        Description = "The spring is drawn unbent, its nose overlapping the tang by the preload, instead of --preload.",
+    };
+
+    private readonly Option<string?> _steel = new("--spring-steel")
+    {
+        HelpName = "STEEL",
+        Description = "Steel of the spring, such as 1095, 5160, O1, 440C; 1095 without it.",
+    };
+
+    private readonly Option<double?> _springHardness = OfNumber(
+        "--spring-hardness",
+        "HRC",
+        "Hardness of the spring; 44 without it."
+    );
+
+    private readonly Option<double?> _bladeHardness = OfNumber(
+        "--blade-hardness",
+        "HRC",
+        "Hardness of the blade; 58 without it."
+    );
+
+    private readonly Option<double?> _friction = OfNumber(
+        "--friction",
+        "NUMBER",
+        "Coefficient of friction; 0.15 without it."
+    );
+
+    private readonly Option<double?> _nick = OfLength(
+        "--nick",
+        "Distance of the nail nick from the pivot; 0.6 of the way to the tip without it."
+    );
+
+    private readonly Option<double?> _stiffNose = OfLength(
+        "--stiff-nose",
+        "How far behind the pivot the spring is taken as stiff; as far as the tang bears on it without it."
+    );
+
+    private readonly Option<double?> _pull = OfNumber(
+        "--pull",
+        "N",
+        "Looks for the preload that gives this pull at the nail nick, in newtons."
+    );
+
+    private readonly Option<double?> _mostStress = OfNumber(
+        "--most-stress",
+        "MPA",
+        "Stress not to be passed by that preload; 0.75 of the tensile strength without it."
+    );
+
+    /// <summary>All of them, in the order of the help.</summary>
+    public IEnumerable<Option> All =>
+        [
+            _handle,
+            _width,
+            _preload,
+            _rearPinShift,
+            _drawnFree,
+            _steel,
+            _springHardness,
+            _bladeHardness,
+            _friction,
+            _nick,
+            _stiffNose,
+            _pull,
+            _mostStress,
+        ];
+
+    /// <summary>The settings of a request; null when nothing asks for the handle.</summary>
+    /// <exception cref="BadInputException">The preload is given in more than one way.</exception>
+    public HandleSettings? ToSettings(ParseResult parsed)
+    {
+        if (All.All(option => parsed.GetResult(option) is null or { Implicit: true }))
+        {
+            return null;
+        }
+
+        HandleSettings settings = new();
+        ApplyPreload(parsed, settings);
+        if (parsed.GetValue(_steel) is { } steel)
+        {
+            settings.SpringSteel = steel;
+        }
+
+        Apply(parsed.GetValue(_width), value => settings.WidthMm = value);
+        Apply(parsed.GetValue(_springHardness), value => settings.SpringHardnessHrc = value);
+        Apply(parsed.GetValue(_bladeHardness), value => settings.BladeHardnessHrc = value);
+        Apply(parsed.GetValue(_friction), value => settings.Friction = value);
+        Apply(parsed.GetValue(_nick), value => settings.NailNickMm = value);
+        Apply(parsed.GetValue(_stiffNose), value => settings.StiffNoseMm = value);
+        Apply(parsed.GetValue(_pull), value => settings.WantedPullN = value);
+        Apply(parsed.GetValue(_mostStress), value => settings.MostStressMpa = value);
+        return settings;
+    }
+
+    private void ApplyPreload(ParseResult parsed, HandleSettings settings)
+    {
+        double? sink = parsed.GetValue(_preload);
+        double? shift = parsed.GetValue(_rearPinShift);
+        bool isDrawnFree = parsed.GetValue(_drawnFree);
+        if ((sink is null ? 0 : 1) + (shift is null ? 0 : 1) + (isDrawnFree ? 1 : 0) > 1)
+        {
+            throw new BadInputException(
+                "The preload is given in more than one way; give one of --preload, --rear-pin-shift and --drawn-free."
+            );
+        }
+
+        Apply(sink, value => settings.PreloadMm = value);
+        Apply(shift, value => settings.RearPinShiftMm = value);
+        if (isDrawnFree)
+        {
+            settings.DrawnFree = true;
+        }
+    }
+
+    private static void Apply(double? value, Action<double> set)
+    {
+        if (value is { } given)
+        {
+            set(given);
+        }
+    }
+
+    private static Option<double?> OfLength(string name, string description) =>
+        ParsedOption.One<double?>(name, "LENGTH", description, Length.TryParse, Length.Complaint);
+
+    private static Option<double?> OfNumber(string name, string helpName, string description) =>
+        ParsedOption.One<double?>(name, helpName, description, Number.TryParse, Number.Complaint);
+}
