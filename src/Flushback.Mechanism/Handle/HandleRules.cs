@@ -49,9 +49,9 @@ internal static class HandleRules
                 strength.Life == SpringLife.TakesSet ? FindingCodes.SpringTakesSet : FindingCodes.SpringTires,
                 severity,
                 FormattableString.Invariant(
-                    $"The spring {what}: it is bent to {strength.PeakStressMpa:0} MPa at the centre pin's side, {strength.PeakStressMpa / tensile.Low:0.00} of the tensile strength, where {share:0.00} is the most."
+                    $"The spring {what}: it is bent to {strength.PeakStressMpa:0} MPa, {strength.PeakStressMpa / tensile.Low:0.00} of the tensile strength, where {share:0.00} is the most."
                 ),
-                "Take less preload or lift, thin the belly evenly, or lengthen the spring; a harder temper helps a little.",
+                "Leave more metal round the centre pin's hole, take less preload or lift, or lengthen the spring; a harder temper helps a little.",
                 Value: strength.PeakStressMpa,
                 Limit: limit,
                 Unit: "MPa"
