@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using Flushback.Geometry;
 using Flushback.Geometry.Polar;
 
 namespace Flushback.Mechanism.Bench.Solving;
@@ -19,7 +18,7 @@ internal sealed class StackSweep(SpringSides spring)
     /// How far the spring may move from one blade angle to the next and still be followed, in radians: far more than
     /// half a degree of blade moves it, far less than the height of a shoulder.
     /// </summary>
-    private const double FollowingWindow = 0.01;
+    public const double FollowingWindow = 0.01;
 
     private readonly RadialPiece[] _spring =
     [
@@ -37,13 +36,13 @@ internal sealed class StackSweep(SpringSides spring)
     private double[] _keys = [];
     private int[] _places = [];
 
-    /// <summary>Highest support and lowest ceiling of the free interval near a rotation, or of the topmost.</summary>
-    public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, Angle? near)
+    /// <summary>Highest support and lowest ceiling of the free interval near a rotation; crossed where none is near.</summary>
+    public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, double near)
     {
         _forbidden.Clear();
         Visit(upper, lower);
         _forbidden.Sort(static (a, b) => a.From.Rotation.CompareTo(b.From.Rotation));
-        return near is { } n ? GapNear(n.Radians) : (HighestTop(), Touch.Unbounded);
+        return GapNear(near);
     }
 
     /// <summary>The rotations that one strip of the blade forbids one strip of the spring.</summary>
@@ -91,17 +90,6 @@ internal sealed class StackSweep(SpringSides spring)
         }
 
         return (support, ceiling);
-    }
-
-    private Touch HighestTop()
-    {
-        Touch top = Touch.None;
-        foreach (Forbidden interval in _forbidden)
-        {
-            top = interval.To.Rotation > top.Rotation ? interval.To : top;
-        }
-
-        return top;
     }
 
     /// <summary>A stretch of material between two boundaries; -1 where one lies out of reach.</summary>
