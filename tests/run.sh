@@ -6,6 +6,8 @@
 # Installs what else it needs, builds the solution once, runs everything, prints a table and ends with the line
 # "N passed, N failed". Exit code 1 when anything failed, was left out, or could not be run: nothing is skipped.
 # Logs and results of each line of the table are left in artifacts/checks.
+#
+# shellcheck disable=SC2317 # Functions are called through check and trap, where it does not see it.
 set -euo pipefail
 
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
