@@ -9,7 +9,7 @@ public static class DxfIssueCodes
     /// <summary>The bytes are something else: a DWG, an image, plain text.</summary>
     public const string NotDxf = "DXF_NOT_DXF";
 
-    /// <summary>The bytes are a DXF of a form this version does not read.</summary>
+    /// <summary>The bytes are text in an encoding that no DXF has, such as UTF-16.</summary>
     public const string FormUnsupported = "DXF_FORM_UNSUPPORTED";
 
     /// <summary>The file ends in the middle.</summary>
@@ -51,6 +51,15 @@ public static class DxfIssueCodes
     /// <summary>An entity does not lie flat in the plane of the drawing.</summary>
     public const string EntityNotFlat = "DXF_ENTITY_NOT_FLAT";
 
+    /// <summary>Splines or ellipses became lines and arcs within the curve tolerance.</summary>
+    public const string CurveFitted = "DXF_CURVE_FITTED";
+
+    /// <summary>A block that is placed does not exist, or lives in another file.</summary>
+    public const string BlockMissing = "DXF_BLOCK_MISSING";
+
+    /// <summary>A block contains itself.</summary>
+    public const string BlockCycle = "DXF_BLOCK_CYCLE";
+
     /// <summary>Entities in paper space were left out.</summary>
     public const string PaperSpace = "DXF_PAPER_SPACE";
 
@@ -65,6 +74,9 @@ public static class DxfIssueCodes
 
     /// <summary>A second copy of an entity was removed.</summary>
     public const string Duplicate = "DXF_DUPLICATE";
+
+    /// <summary>Two lines, or two arcs of one circle, lay partly on each other and were made one.</summary>
+    public const string Overlap = "DXF_OVERLAP";
 
     /// <summary>Two ends near each other were joined.</summary>
     public const string GapBridged = "DXF_GAP_BRIDGED";

@@ -143,6 +143,54 @@ public sealed class ChainingTests
         Assert.Equal([DxfIssueCodes.Duplicate, DxfIssueCodes.Duplicate], result.Issues.Select(issue => issue.Code));
     }
 
+    public static TheoryData<string, string> SlotsWithOverlaps =>
+        new()
+        {
+            {
+                Drawn.Line(0, 0, 20, 0, handle: "A1")
+                    + Drawn.Line(30, 0, 12, 0, handle: "B1")
+                    + string.Concat(Slot[1..]),
+                "B1"
+            },
+            { string.Concat(Slot) + Drawn.Line(8, 10, 3, 10, handle: "B1"), "B1" },
+            {
+                string.Concat(Slot) + Drawn.Line(0, 0, 11, 0, handle: "B1") + Drawn.Line(11, 0, 30, 0, handle: "B2"),
+                "B1,B2"
+            },
+            { string.Concat(Slot) + Drawn.Arc(30, 5, 5, 300, 40, handle: "B1"), "B1" },
+            {
+                Slot[0]
+                    + Drawn.Arc(30, 5, 5, 270, 30, handle: "A2")
+                    + Drawn.Arc(30, 5, 5, 10, 90, handle: "B1")
+                    + Slot[2]
+                    + Slot[3],
+                "B1"
+            },
+            {
+                Slot[0]
+                    + Drawn.Arc(30, 5, 5, 10, 90, handle: "A2")
+                    + Drawn.Arc(30, 5, 5, 270, 30, handle: "B1")
+                    + Slot[2]
+                    + Slot[3],
+                "B1"
+            },
+        };
+
+    [Theory]
+    [MemberData(nameof(SlotsWithOverlaps))]
+    public void Lines_and_arcs_that_lie_partly_on_each_other_become_one(string entities, string gone)
+    {
+        ChainResult result = Chained(entities);
+        Assert.All(
+            result.Issues,
+            issue => Assert.Equal((DxfIssueCodes.Overlap, DxfIssueKind.Repair), (issue.Code, issue.Kind))
+        );
+        Assert.Equal(gone.Split(','), result.Issues.Select(issue => issue.Handle));
+        Outline outline = Assert.Single(result.Contours).Outline;
+        Assert.Equal(300 + (25 * Math.PI), outline.AreaMm2, 1e-9);
+        Assert.Equal(4, outline.Edges.Length);
+    }
+
     [Fact]
     public void A_line_of_no_length_is_removed_and_said_so()
     {

@@ -15,6 +15,9 @@ internal static class Referee
         return Run("dump", path);
     }
 
+    /// <summary>Points that ezdxf computes on everything in a file's model space, by layer.</summary>
+    public static JsonElement Sample(string path) => Run("sample", path);
+
     /// <summary>Drawings that ezdxf writes, and what it put in them.</summary>
     public static (string Folder, JsonElement Contents) Make()
     {

@@ -17,6 +17,10 @@ public sealed class WritingTests
             { DxfVersion.R2000, DrawingUnit.Millimetre, "AC1015" },
             { DxfVersion.R2000, DrawingUnit.Inch, "AC1015" },
             { DxfVersion.R2000, DrawingUnit.Metre, "AC1015" },
+            { DxfVersion.R2007, DrawingUnit.Millimetre, "AC1021" },
+            { DxfVersion.R2010, DrawingUnit.Millimetre, "AC1024" },
+            { DxfVersion.R2013, DrawingUnit.Thou, "AC1027" },
+            { DxfVersion.R2018, DrawingUnit.Inch, "AC1032" },
         };
 
     [Theory]

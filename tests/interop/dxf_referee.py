@@ -1,6 +1,7 @@
 """An independent reader and writer of DXF for the tests, on ezdxf (Debian: python3-ezdxf).
 
     dxf_referee.py dump FILE          read FILE strictly, audit it, print its model space as JSON
+    dxf_referee.py sample FILE        print points on everything in the model space of FILE, by layer, as JSON
     dxf_referee.py make DIR           write drawings of every version and entity into DIR, print what they hold as JSON
 
 Coordinates in the JSON are the drawing's own, with all digits; angles are degrees.
@@ -12,6 +13,7 @@ import sys
 from pathlib import Path
 
 import ezdxf
+from ezdxf import recover
 from ezdxf.entities import DXFGraphic
 from ezdxf.lldxf.encoding import decode_dxf_unicode
 
@@ -106,6 +108,114 @@ def basic_drawing(version: str):
     return doc, points
 
 
+def samples(entity, sagitta=1e-4) -> list:
+    """Points on the true curve of an entity, blocks exploded: one list of points for each primitive in it."""
+    kind = entity.dxftype()
+    if kind == "INSERT":
+        # Points go through the matrices of all blocks above them. ezdxf's own exploding loses the shear of a turned
+        # block inside an unequally scaled one.
+        return [
+            [xy(p) for p in one.matrix44().transform_vertices([(x, y, 0) for x, y in line])]
+            for one in (entity.multi_insert() if entity.mcount > 1 else [entity])
+            for part in entity.block()
+            for line in samples(part, sagitta)
+        ]
+    if kind in ("LWPOLYLINE", "POLYLINE"):
+        return [line for part in entity.virtual_entities() for line in samples(part, sagitta)]
+    if kind == "LINE":
+        return [[xy(entity.dxf.start), xy(entity.dxf.end)]]
+    if kind in ("ARC", "CIRCLE", "ELLIPSE"):
+        return [[xy(p) for p in entity.flattening(sagitta)]]
+    if kind == "SPLINE":
+        tool = entity.construction_tool()
+        knots = sorted(set(tool.knots()))
+        inner = [k for k in knots if tool.knots()[tool.degree] <= k <= tool.knots()[-tool.degree - 1]]
+        steps = [a + (b - a) * i / 200 for a, b in zip(inner, inner[1:]) for i in range(200)] + [inner[-1]]
+        return [[xy(p) for p in tool.points(steps)]]
+    raise ValueError(kind)
+
+
+def sample(path: str) -> dict:
+    """Points on every curve in model space that is seen, by the layer it is seen on."""
+    # Real drawings are not all well-formed: the recovering reader takes what the strict one refuses.
+    doc, _ = recover.readfile(path)
+    curves = {}
+    for entity in doc.modelspace():
+        if entity.dxftype() in ("LINE", "ARC", "CIRCLE", "ELLIPSE", "LWPOLYLINE", "POLYLINE", "SPLINE"):
+            curves.setdefault(entity.dxf.layer.upper(), []).extend(samples(entity, 1e-3))
+        elif entity.dxftype() == "INSERT":
+            for one in entity.multi_insert() if entity.mcount > 1 else [entity]:
+                for part in one.virtual_entities():
+                    layer = one.dxf.layer if part.dxf.layer == "0" else part.dxf.layer
+                    if part.dxftype() not in ("TEXT", "MTEXT", "ATTDEF", "POINT", "SOLID", "HATCH"):
+                        curves.setdefault(layer.upper(), []).extend(samples(part, 1e-3))
+    return {"units": doc.header.get("$INSUNITS", 0), "curves": curves}
+
+
+def curved_drawing(version: str):
+    """One curve a layer, so that each can be compared by itself."""
+    doc = ezdxf.new(version)
+    doc.header["$INSUNITS"] = 4
+    msp = doc.modelspace()
+    wave = [(0, 0, 0), (3, 9, 0), (8, -4, 0), (14, 11, 0), (20, 1, 0), (26, 7, 0)]
+
+    def on(name):
+        doc.layers.add(name)
+        return {"layer": name}
+
+    msp.add_ellipse((4, 5), (20, 7), 0.3, dxfattribs=on("WHOLE_ELLIPSE"))
+    msp.add_ellipse((-4, 5), (0, 12), 0.45, 0.5, 5.0, dxfattribs=on("PART_ELLIPSE"))
+    msp.add_ellipse((4, 5), (20, 7), 0.3, 1.0, 2.5, dxfattribs=on("ELLIPSE_BEHIND") | {"extrusion": (0, 0, -1)})
+    msp.add_ellipse((4, 5), (6, 8), 1.0, dxfattribs=on("ROUND_ELLIPSE"))
+    msp.add_open_spline(wave, degree=3, dxfattribs=on("CUBIC"))
+    msp.add_open_spline(wave, degree=2, dxfattribs=on("QUADRATIC"))
+    msp.add_open_spline(wave, degree=5, dxfattribs=on("QUINTIC"))
+    msp.add_spline(dxfattribs=on("CLOSED")).set_closed(wave, degree=3)
+    msp.add_rational_spline(wave, weights=[1, 2, 0.5, 3, 1, 1], degree=3, dxfattribs=on("RATIONAL"))
+    closed_rational = msp.add_spline(dxfattribs=on("CLOSED_RATIONAL"))
+    closed_rational.set_closed_rational(wave, weights=[1, 2, 1, 3, 1, 1], degree=3)
+    half = math.sqrt(0.5)
+    circle = msp.add_rational_spline(
+        [(5, 0), (5, 5), (0, 5), (-5, 5), (-5, 0), (-5, -5), (0, -5), (5, -5), (5, 0)],
+        weights=[1, half, 1, half, 1, half, 1, half, 1],
+        degree=2,
+        knots=[0, 0, 0, 1, 1, 2, 2, 3, 3, 4, 4, 4],
+        dxfattribs=on("SPLINE_CIRCLE"),
+    )
+    circle.closed = True
+    kinked = msp.add_open_spline(
+        [(0, 0), (1, 4), (4, 4), (5, 0), (9, -3), (9, 6), (12, 0)],
+        degree=3,
+        knots=[0, 0, 0, 0, 1, 1, 1, 2, 2, 2, 2],
+        dxfattribs=on("KINKED"),
+    )
+    assert kinked.dxf.degree == 3
+    fit = msp.add_spline(wave, degree=3, dxfattribs=on("FIT_WITH_TANGENTS"))
+    fit.dxf.start_tangent = (1, 2, 0)
+    fit.dxf.end_tangent = (1, -1, 0)
+
+    part = doc.blocks.new("PART", base_point=(1, 2))
+    part.add_line((0, 0), (10, 0))
+    part.add_arc((10, 3), 3, 270, 90)
+    part.add_circle((4, 3), 1.5)
+    part.add_lwpolyline([(0, 0, 0.4), (0, 6, 0), (10, 6, 0)], format="xyb")
+    part.add_ellipse((5, 3), (3, 1), 0.5, 0.3, 4)
+    pair = doc.blocks.new("PAIR", base_point=(-3, 0))
+    pair.add_blockref("PART", (0, 0), dxfattribs={"rotation": 30})
+    pair.add_blockref("PART", (0, 20), dxfattribs={"xscale": -1, "rotation": 15})
+    msp.add_blockref("PART", (50, 40), dxfattribs=on("PLACED") | {"rotation": 90})
+    msp.add_blockref("PART", (50, 40), dxfattribs=on("SCALED") | {"xscale": 2.5, "yscale": 2.5, "rotation": 33})
+    msp.add_blockref("PART", (50, 40), dxfattribs=on("MIRRORED") | {"xscale": -1, "rotation": -20})
+    msp.add_blockref("PART", (50, 40), dxfattribs=on("UPSIDE_DOWN") | {"yscale": -2, "xscale": 2, "rotation": 70})
+    msp.add_blockref("PART", (50, 40), dxfattribs=on("UNEQUAL") | {"xscale": 3, "yscale": 1.5, "rotation": 25})
+    msp.add_blockref("PART", (50, 40), dxfattribs=on("BEHIND") | {"rotation": 40, "extrusion": (0, 0, -1)})
+    msp.add_blockref("PAIR", (-50, 40), dxfattribs=on("NESTED") | {"rotation": 10, "xscale": 1.5, "yscale": 1.5})
+    msp.add_blockref("PAIR", (-50, 40), dxfattribs=on("NESTED_UNEQUAL") | {"rotation": 10, "xscale": 2, "yscale": -1})
+    array = msp.add_blockref("PART", (5, 5), dxfattribs=on("ARRAY") | {"rotation": 20, "xscale": 0.5, "yscale": 0.5})
+    array.grid(size=(2, 3), spacing=(15, 25))
+    return doc, {e.dxf.layer: samples(e) for e in msp}
+
+
 def make(folder: str) -> dict:
     target = Path(folder)
     target.mkdir(parents=True, exist_ok=True)
@@ -116,12 +226,17 @@ def make(folder: str) -> dict:
             path = target / f"basic_{version}_{form}.dxf"
             doc.saveas(path, fmt=form)
             made[path.name] = {"version": doc.dxfversion, "spring": points}
+    for version in ("R2000", "R2018"):
+        doc, curves = curved_drawing(version)
+        path = target / f"curves_{version}.dxf"
+        doc.saveas(path)
+        made[path.name] = {"version": doc.dxfversion, "curves": curves}
     return made
 
 
 def main() -> None:
     command, argument = sys.argv[1:3]
-    result = {"dump": dump, "make": make}[command](argument)
+    result = {"dump": dump, "make": make, "sample": sample}[command](argument)
     json.dump(result, sys.stdout)
 
 

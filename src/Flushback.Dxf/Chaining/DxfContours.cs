@@ -68,7 +68,7 @@ public static class DxfContours
             }
         }
 
-        Joints joints = Joints.Of(units, tolerances, issues);
+        (units, Joints joints) = Joined(units, tolerances, issues);
         OpenChains openChains = new(units, joints, tolerances);
         foreach (Chain chain in new ChainWalk(units, joints).Chains())
         {
@@ -89,6 +89,26 @@ public static class DxfContours
         }
 
         return Sorted(found, circles, tolerances, issues);
+    }
+
+    private static (List<ChainUnit> Units, Joints Joints) Joined(
+        List<ChainUnit> units,
+        ChainTolerances tolerances,
+        List<DxfIssue> issues
+    )
+    {
+        List<DxfIssue> onJoining = [];
+        Joints joints = Joints.Of(units, tolerances, onJoining);
+        if (Overlaps.Removed(units, joints, tolerances, issues) is { } fewer)
+        {
+            // What was said of the ends before is not true any more.
+            units = fewer;
+            onJoining.Clear();
+            joints = Joints.Of(units, tolerances, onJoining);
+        }
+
+        issues.AddRange(onJoining);
+        return (units, joints);
     }
 
     private static ChainResult Sorted(

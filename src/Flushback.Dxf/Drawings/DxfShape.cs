@@ -3,7 +3,10 @@ using System.Globalization;
 namespace Flushback.Dxf.Drawings;
 
 /// <summary>One entity of a drawing as lines, arcs and circles.</summary>
-/// <param name="Handle">The entity's handle; empty when the file gives none.</param>
+/// <param name="Handle">
+/// The entity's handle; empty when the file gives none. For an entity of a block, the handles of the INSERTs that place
+/// it in front, such as <c>4A/2F</c>.
+/// </param>
 /// <param name="Layer">The layer it lies on.</param>
 /// <param name="TypeName">The entity type as the file names it, such as <c>LWPOLYLINE</c>.</param>
 /// <param name="Line">Line of the file where the entity begins, from 1; for a binary file the byte offset.</param>

@@ -41,10 +41,9 @@ public static class DxfReader
         // A drawing without a unit is read all the same, in bare units, to tell the maker how large it is.
         DrawingUnit? unit = UnitChoice.Of(header, options.Unit);
         double millimetresPerUnit = unit?.Millimetres() ?? 1;
-        ImmutableArray<DxfShape> shapes = new ModelSpaceReader(file, layers, millimetresPerUnit, options, log).Read(
-            sections,
-            ct
-        );
+        BlockTable blocks = BlockTable.Of(file, sections, log);
+        ModelSpaceReader modelSpace = new(file, layers, blocks, millimetresPerUnit, options, log);
+        ImmutableArray<DxfShape> shapes = modelSpace.Read(sections, ct);
         DxfDrawing drawing = new()
         {
             Unit = unit ?? DrawingUnit.Millimetre,

@@ -5,16 +5,18 @@ using Flushback.Dxf.Tags;
 
 namespace Flushback.Dxf.Reading;
 
-/// <summary>Reads what is seen in model space into shapes.</summary>
+/// <summary>Reads what is seen in model space into shapes, blocks and all.</summary>
 internal sealed class ModelSpaceReader
 {
     private readonly TagFile file;
     private readonly LayerTable layers;
+    private readonly BlockTable blocks;
     private readonly ReadingLog log;
     private readonly DxfLimits limits;
-    private readonly PlaneMap toMillimetres;
+    private readonly double millimetresPerUnit;
     private readonly EntityRecords records;
     private readonly EntityCurves curves;
+    private readonly Inserts inserts;
     private readonly ShapeMaker shapeMaker;
     private readonly ImmutableArray<DxfShape>.Builder shapes = ImmutableArray.CreateBuilder<DxfShape>();
     private int entities;
@@ -22,12 +24,14 @@ internal sealed class ModelSpaceReader
 
     /// <param name="file">The file.</param>
     /// <param name="layers">Its layers.</param>
+    /// <param name="blocks">Its blocks.</param>
     /// <param name="millimetresPerUnit">What its unit is worth.</param>
     /// <param name="options">Limits and tolerances.</param>
     /// <param name="log">Where everything is told.</param>
     public ModelSpaceReader(
         TagFile file,
         LayerTable layers,
+        BlockTable blocks,
         double millimetresPerUnit,
         DxfReadOptions options,
         ReadingLog log
@@ -35,12 +39,14 @@ internal sealed class ModelSpaceReader
     {
         this.file = file;
         this.layers = layers;
+        this.blocks = blocks;
         this.log = log;
+        this.millimetresPerUnit = millimetresPerUnit;
         limits = options.Limits;
-        toMillimetres = PlaneMap.Scaled(millimetresPerUnit);
         records = new EntityRecords(file, new NamePool(file), log);
-        curves = new EntityCurves(file, log, options.CurveToleranceMm / millimetresPerUnit);
-        shapeMaker = new ShapeMaker(log, limits.MaxCoordinateMm);
+        curves = new EntityCurves(file, log, limits, options.CurveToleranceMm / millimetresPerUnit);
+        inserts = new Inserts(file, new NumberFields(file, log), log);
+        shapeMaker = new ShapeMaker(log, limits, options.CurveToleranceMm);
     }
 
     /// <summary>The shapes of the ENTITIES sections.</summary>
@@ -48,14 +54,13 @@ internal sealed class ModelSpaceReader
     {
         foreach (Range section in sections.Named("ENTITIES"))
         {
-            (int first, int count) = section.GetOffsetAndLength(file.Tags.Count);
-            ReadRun(first, first + count, ct);
+            ReadRun(section.Start.Value, section.End.Value, Placement.ModelSpace(millimetresPerUnit), ct);
         }
 
         return shapes.DrainToImmutable();
     }
 
-    private void ReadRun(int first, int end, CancellationToken ct)
+    private void ReadRun(int first, int end, Placement placement, CancellationToken ct)
     {
         int i = first;
         while (i < end && !log.IsHopeless)
@@ -71,30 +76,41 @@ internal sealed class ModelSpaceReader
                 return;
             }
 
-            if ((++entities & 0x3FF) == 0)
-            {
-                ct.ThrowIfCancellationRequested();
-            }
-
             EntityRecord record = records.At(i, end);
             i = record.FollowersEnd;
-            if (entities > limits.MaxEntities)
+            if (CountOne(record, ct))
             {
-                log.LimitExceeded(
-                    $"The drawing has more than {Wording.Whole(limits.MaxEntities)} entities (reached at "
-                        + $"{record.Place}); leave out what is not needed, or raise the limit.",
-                    record.Line
-                );
-                return;
+                Take(placement.Seen(record), placement, ct);
             }
-
-            Take(record);
         }
     }
 
-    private void Take(in EntityRecord record)
+    /// <summary>Counts an entity or a copy of a block; false when that was one too many.</summary>
+    private bool CountOne(in EntityRecord record, CancellationToken ct)
     {
+        if ((++entities & 0x3FF) == 0)
+        {
+            ct.ThrowIfCancellationRequested();
+        }
+
+        if (entities <= limits.MaxEntities)
+        {
+            return true;
+        }
+
+        log.LimitExceeded(
+            $"The drawing has more than {Wording.Whole(limits.MaxEntities)} entities, blocks exploded (reached at "
+                + $"{record.Place}); leave out what is not needed, or raise the limit.",
+            record.Line
+        );
+        return false;
+    }
+
+    private void Take(in EntityRecord record, Placement placement, CancellationToken ct)
+    {
+        // A block is hidden with its INSERT when that is frozen; when it is off, only what takes its layer is.
         DxfLayer layer = layers.Named(record.Layer);
+        bool isHidden = record.Type == "INSERT" ? layer.IsFrozen : !layer.IsVisible;
         if (record.IsInPaperSpace)
         {
             log.LeftOut(record, DxfIssueCodes.PaperSpace, "lies in paper space", "lie in paper space");
@@ -103,7 +119,7 @@ internal sealed class ModelSpaceReader
         {
             log.LeftOut(record, DxfIssueCodes.LayerHidden, "is switched invisible", "are switched invisible");
         }
-        else if (!layer.IsVisible)
+        else if (isHidden)
         {
             string state = layer.IsFrozen ? "frozen" : "off";
             log.LeftOut(
@@ -113,15 +129,87 @@ internal sealed class ModelSpaceReader
                 $"lie on a layer that is {state}"
             );
         }
+        else if (record.Type == "INSERT")
+        {
+            Explode(record, placement, ct);
+        }
         else if (curves.Of(record) is { } placed)
         {
-            AddShape(record, placed);
+            AddShape(record, placed.Curve, placed.Map.Then(placement.Map));
         }
     }
 
-    private void AddShape(in EntityRecord record, in PlacedCurve placed)
+    private void Explode(in EntityRecord record, Placement placement, CancellationToken ct)
     {
-        if (shapeMaker.Make(record, placed.Curve, placed.Map.Then(toMillimetres)) is not { } geometry)
+        if (inserts.Insert(record) is not { } insert || BlockOf(record, insert, placement) is not { } block)
+        {
+            return;
+        }
+
+        for (int row = 0; row < insert.Rows; row++)
+        {
+            for (int column = 0; column < insert.Columns && !log.IsHopeless; column++)
+            {
+                if (CountOne(record, ct))
+                {
+                    PlaneMap map = insert.MapOf(block, column, row).Then(placement.Map);
+                    ReadRun(block.First, block.End, new Placement(map, record, block.Name, placement), ct);
+                }
+            }
+        }
+    }
+
+    private Block? BlockOf(in EntityRecord record, in BlockInsert insert, Placement placement)
+    {
+        string name = Wording.Quoted(insert.BlockName);
+        if (blocks.Find(insert.BlockName) is not { } block)
+        {
+            log.Fault(
+                record,
+                DxfIssueCodes.BlockMissing,
+                $"places block {name}, which the drawing does not hold: draw it again"
+            );
+            return null;
+        }
+
+        if (block.IsExternal)
+        {
+            log.Fault(
+                record,
+                DxfIssueCodes.BlockMissing,
+                $"places {name} from another file: bind the external reference before exporting"
+            );
+            return null;
+        }
+
+        if (placement.IsWithin(block.Name))
+        {
+            log.Error(
+                DxfIssueCodes.BlockCycle,
+                $"{record.Label} places block {name} inside itself, which has no end: take it out of the block.",
+                record.Line
+            );
+            return null;
+        }
+
+        long copies = (long)insert.Columns * insert.Rows;
+        if (placement.Depth >= limits.MaxBlockDepth || copies > limits.MaxArrayCopies)
+        {
+            log.LimitExceeded(
+                copies > limits.MaxArrayCopies
+                    ? $"{record.Label} places {copies} copies of block {name}, and {Wording.Whole(limits.MaxArrayCopies)} is the limit: explode what is needed."
+                    : $"{record.Label} places block {name} more than {Wording.Whole(limits.MaxBlockDepth)} blocks deep, which is the limit: explode the outer blocks.",
+                record.Line
+            );
+            return null;
+        }
+
+        return block;
+    }
+
+    private void AddShape(in EntityRecord record, PlaneCurve curve, PlaneMap map)
+    {
+        if (shapeMaker.Make(record, curve, map) is not { } geometry)
         {
             return;
         }

@@ -12,7 +12,7 @@ internal sealed class ReadingLog
 
     private readonly List<DxfIssue> issues = [];
     private readonly List<DxfIssue> faults = [];
-    private readonly Dictionary<(string Code, string Type, string Layer), LeftOutGroup> leftOut = [];
+    private readonly Dictionary<(string Code, string Type, string Layer), CountedGroup> counted = [];
     private int errors;
 
     /// <summary>True once the drawing cannot be used.</summary>
@@ -24,11 +24,11 @@ internal sealed class ReadingLog
     /// <summary>Faults of single entities, which count only where their layer is used.</summary>
     public ImmutableArray<DxfIssue> Faults => [.. faults];
 
-    /// <summary>Errors and repairs as they were met, then what was left out, counted by type and layer.</summary>
+    /// <summary>Errors and repairs as they were met, then what was left out or fitted, counted by type and layer.</summary>
     public ImmutableArray<DxfIssue> Issues =>
         [
             .. issues,
-            .. leftOut.Select(pair => new DxfIssue(
+            .. counted.Select(pair => new DxfIssue(
                 pair.Key.Code,
                 DxfIssueKind.Notice,
                 pair.Value.Sentence,
@@ -101,21 +101,29 @@ internal sealed class ReadingLog
         LeftOut(record, code, "has no usable geometry", "have no usable geometry");
     }
 
-    /// <summary>One entity that is passed over; such entities are counted and listed once by type and layer.</summary>
-    public void LeftOut(in EntityRecord record, string code, string becauseOne, string becauseMany)
+    /// <summary>One entity that is passed over.</summary>
+    public void LeftOut(in EntityRecord record, string code, string becauseOne, string becauseMany) =>
+        Count(record, code, $"{becauseOne} and was left out", $"{becauseMany} and were left out");
+
+    /// <summary>One entity of which something is told as a notice; such entities are counted and told once by type and layer.</summary>
+    /// <param name="record">The entity.</param>
+    /// <param name="code">Issue code.</param>
+    /// <param name="one">What to say of one, to follow its name.</param>
+    /// <param name="many">What to say of several, to follow their number and type.</param>
+    public void Count(in EntityRecord record, string code, string one, string many)
     {
         var key = (code, record.Type, record.Layer);
-        if (leftOut.TryGetValue(key, out LeftOutGroup? group))
+        if (counted.TryGetValue(key, out CountedGroup? group))
         {
             group.Count++;
         }
         else
         {
-            leftOut.Add(key, new LeftOutGroup(record, becauseOne, becauseMany));
+            counted.Add(key, new CountedGroup(record, one, many));
         }
     }
 
-    private sealed class LeftOutGroup(EntityRecord first, string becauseOne, string becauseMany)
+    private sealed class CountedGroup(EntityRecord first, string one, string many)
     {
         public EntityRecord First { get; } = first;
 
@@ -123,8 +131,8 @@ internal sealed class ReadingLog
 
         public string Sentence =>
             Count == 1
-                ? $"{First.Label} {becauseOne} and was left out."
-                : $"{Wording.Whole(Count)} {First.Type} entities on layer {First.Layer} {becauseMany} and were left out; "
+                ? $"{First.Label} {one}."
+                : $"{Wording.Whole(Count)} {First.Type} entities on layer {First.Layer} {many}; "
                     + $"the first is {(First.Handle.Length > 0 ? First.Handle + " " : "")}at {First.Place}.";
     }
 }

@@ -42,16 +42,7 @@ internal sealed class Sections
 
         if (opening.Code != 0 || !file.Is(opening, "SECTION"u8))
         {
-            log.Error(
-                start == 0 ? DxfIssueCodes.NotDxf : DxfIssueCodes.Structure,
-                start == 0
-                    ? $"This is no DXF file: it should begin with group 0 SECTION and {file.Place(opening.Line)} "
-                        + $"begins group {Wording.Whole(opening.Code)} with {Wording.Quoted(file.Text(opening))}; export the drawing as DXF."
-                    : $"Between two sections, {file.Place(opening.Line)} holds group {Wording.Whole(opening.Code)} "
-                        + $"with {Wording.Quoted(file.Text(opening))}, where group 0 SECTION or EOF belongs; export the drawing again.",
-                opening.Line
-            );
-            return file.Tags.Count;
+            return start == 0 ? NoDxf(file, opening, log) : PassStray(file, start, log);
         }
 
         int first = start + 2;
@@ -83,6 +74,56 @@ internal sealed class Sections
 
         found.Add((name, first..end));
         return end + 1;
+    }
+
+    private static int NoDxf(TagFile file, in DxfTag opening, ReadingLog log)
+    {
+        log.Error(
+            DxfIssueCodes.NotDxf,
+            $"This is no DXF file: it should begin with group 0 SECTION and {file.Place(opening.Line)} begins group "
+                + $"{Wording.Whole(opening.Code)} with {Wording.Quoted(file.Text(opening))}; export the drawing as DXF.",
+            opening.Line
+        );
+        return file.Tags.Count;
+    }
+
+    /// <summary>Passes over groups outside any section; returns the index after them.</summary>
+    /// <remarks>
+    /// Some programs close their header early and go on writing variables: no geometry is lost by that. An entity out
+    /// there is another matter.
+    /// </remarks>
+    private static int PassStray(TagFile file, int start, ReadingLog log)
+    {
+        DxfTag first = file.Tags[start];
+        int i = start;
+        while (i < file.Tags.Count && file.Tags[i].Code != 0)
+        {
+            i++;
+        }
+
+        bool isHarmless = i == file.Tags.Count || file.Is(file.Tags[i], "SECTION"u8) || file.Is(file.Tags[i], "EOF"u8);
+        bool hasLateEnd = i < file.Tags.Count && file.Is(file.Tags[i], "ENDSEC"u8);
+        if (isHarmless || hasLateEnd)
+        {
+            log.Add(
+                new DxfIssue(
+                    DxfIssueCodes.Structure,
+                    DxfIssueKind.Notice,
+                    $"At {file.Place(first.Line)} stand {Wording.Count(i - start, "group", "groups")} outside any section, from "
+                        + $"{Wording.Quoted(file.Text(first))}; they were left out, and what they say of the drawing with them.",
+                    Line: first.Line
+                )
+            );
+            return hasLateEnd ? i + 1 : i;
+        }
+
+        log.Error(
+            DxfIssueCodes.Structure,
+            $"At {file.Place(file.Tags[i].Line)} stands {Wording.Quoted(file.Text(file.Tags[i]))} outside any section, where SECTION or EOF "
+                + "belongs; export the drawing again.",
+            file.Tags[i].Line
+        );
+        return file.Tags.Count;
     }
 
     private static int EndOfSection(TagFile file, int first)

@@ -101,9 +101,20 @@ internal ref struct AsciiTagReader
 
         length = end;
         position += end + 1;
-        if (bytes[position - 1] == '\r' && position < bytes.Length && bytes[position] == '\n')
+        if (bytes[position - 1] != '\r')
+        {
+            return true;
+        }
+
+        // CR LF, or CR CR LF as a file gets it that was sent as text twice.
+        ReadOnlySpan<byte> rest = bytes[position..];
+        if (rest.StartsWith("\n"u8))
         {
             position++;
+        }
+        else if (rest.StartsWith("\r\n"u8))
+        {
+            position += 2;
         }
 
         return true;

@@ -12,6 +12,9 @@ internal static class DxfText
         throwOnInvalidBytes: true
     );
 
+    /// <summary>The format allows names of 255 letters; what is longer is cut.</summary>
+    private const int LongestName = 255;
+
     /// <summary>The encoding of a file from its version mark and the name of its code page.</summary>
     /// <remarks>
     /// UTF-8 from AC1021 on and wherever a byte order mark says so; before that the code page, Windows Latin (1252) by
@@ -30,12 +33,22 @@ internal static class DxfText
             ?? Encoding.Latin1;
     }
 
-    /// <summary>The text of a value, with <c>\U+nnnn</c> escapes resolved.</summary>
+    /// <summary>The text of a name or value, with <c>\U+nnnn</c> escapes resolved and control characters replaced.</summary>
     public static string Decode(ReadOnlySpan<byte> raw, Encoding encoding)
     {
-        string text = Ascii.IsValid(raw) ? Encoding.ASCII.GetString(raw) : DecodeWide(raw, encoding);
-        return text.Contains(@"\U+", StringComparison.OrdinalIgnoreCase) ? Unescape(text) : text;
+        ReadOnlySpan<byte> read = raw[..Math.Min(raw.Length, 4 * LongestName)];
+        string text = Ascii.IsValid(read) ? Encoding.ASCII.GetString(read) : DecodeWide(read, encoding);
+        if (text.Contains(@"\U+", StringComparison.OrdinalIgnoreCase))
+        {
+            text = Unescape(text);
+        }
+
+        return text.Length > LongestName || text.Any(char.IsControl) ? Printable(text) : text;
     }
+
+    // Names are told in sentences, so what no name may hold does not get there.
+    private static string Printable(string text) =>
+        string.Concat(text.Take(LongestName).Select(letter => char.IsControl(letter) ? '?' : letter));
 
     /// <summary>Text made fit for a file: control characters become spaces, what the encoding lacks becomes an escape.</summary>
     public static string Escape(string text, bool isUtf8)

@@ -5,6 +5,8 @@ namespace Flushback.Dxf.Tags;
 /// <summary>Finds out what form a file has and reads its groups.</summary>
 internal static class TagReader
 {
+    private const string Utf16 = "text in UTF-16";
+
     private static ReadOnlySpan<byte> BinaryMark => "AutoCAD Binary DXF\r\n\x1A\0"u8;
 
     private static ReadOnlySpan<byte> Utf8Mark => [0xEF, 0xBB, 0xBF];
@@ -31,7 +33,7 @@ internal static class TagReader
         if (OtherFormat(bytes) is { } format)
         {
             return TagScan.Failed(
-                DxfIssueCodes.NotDxf,
+                format == Utf16 ? DxfIssueCodes.FormUnsupported : DxfIssueCodes.NotDxf,
                 $"This is no DXF file but {format}; export the drawing as DXF from the program it was drawn in."
             );
         }
@@ -66,7 +68,7 @@ internal static class TagReader
 
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
         {
-            return "text in UTF-16";
+            return Utf16;
         }
 
         return bytes switch

@@ -14,11 +14,19 @@ public static class DxfWriter
     {
         ArgumentNullException.ThrowIfNull(layers);
         OverlayCheck.ThrowIfUnfit(layers);
-        return version switch
+        return version == DxfVersion.R12
+            ? new R12Drawing(unit, layers).ToBytes()
+            : new ModernDrawing(MarkOf(version), unit, layers).ToBytes();
+    }
+
+    private static string MarkOf(DxfVersion version) =>
+        version switch
         {
-            DxfVersion.R12 => new R12Drawing(unit, layers).ToBytes(),
-            DxfVersion.R2000 => new R2000Drawing(unit, layers).ToBytes(),
+            DxfVersion.R2000 => "AC1015",
+            DxfVersion.R2007 => "AC1021",
+            DxfVersion.R2010 => "AC1024",
+            DxfVersion.R2013 => "AC1027",
+            DxfVersion.R2018 => "AC1032",
             _ => throw new ArgumentOutOfRangeException(nameof(version), version, "Not a version to write."),
         };
-    }
 }

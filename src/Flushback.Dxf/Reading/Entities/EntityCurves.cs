@@ -8,16 +8,21 @@ internal sealed class EntityCurves
     private readonly ReadingLog log;
     private readonly LinesAndArcs linesAndArcs;
     private readonly Polylines polylines;
+    private readonly Ellipses ellipses;
+    private readonly Splines splines;
 
     /// <param name="file">The file.</param>
     /// <param name="log">Where faults are told.</param>
+    /// <param name="limits">How large a spline may be.</param>
     /// <param name="flatTolerance">How much an entity may climb and still be flat, in units of the file.</param>
-    public EntityCurves(TagFile file, ReadingLog log, double flatTolerance)
+    public EntityCurves(TagFile file, ReadingLog log, DxfLimits limits, double flatTolerance)
     {
         this.log = log;
         NumberFields fields = new(file, log);
         linesAndArcs = new LinesAndArcs(fields, log, flatTolerance);
         polylines = new Polylines(file, fields, log, flatTolerance);
+        ellipses = new Ellipses(fields, log, flatTolerance);
+        splines = new Splines(file, log, limits, flatTolerance);
     }
 
     /// <summary>The entity's curve and its place; null when it has none, which the log says.</summary>
@@ -30,6 +35,8 @@ internal sealed class EntityCurves
             "LWPOLYLINE" => InOwnPlane(record, polylines.Light(record)),
             "POLYLINE" when polylines.IsThreeDimensional(record) => InDrawing(polylines.Heavy(record)),
             "POLYLINE" => InOwnPlane(record, polylines.Heavy(record)),
+            "ELLIPSE" => InDrawing(ellipses.Ellipse(record)),
+            "SPLINE" => InDrawing(splines.Spline(record)),
             _ => Other(record),
         };
 

@@ -118,7 +118,10 @@ internal readonly record struct ContactStretch(
         }
 
         double perMm = (toGap - fromGap) / (to - from);
-        double least = Math.Abs(toGap - fromGap) < LevelMm ? (from + to) / 2 : toGap < fromGap ? to : from;
+        double least =
+            Math.Abs(toGap - fromGap) < LevelMm ? (from + to) / 2
+            : toGap < fromGap ? to
+            : from;
         double last = toGap > toleranceMm ? from + ((toleranceMm - fromGap) / perMm) : to;
         double first = fromGap > toleranceMm ? to - ((toGap - toleranceMm) / perMm) : from;
         return new ContactStretch(

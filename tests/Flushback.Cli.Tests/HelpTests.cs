@@ -1,0 +1,47 @@
+using Flushback.Cli.Tests.Running;
+
+namespace Flushback.Cli.Tests;
+
+public sealed class HelpTests
+{
+    [Fact]
+    public async Task Help_has_examples_and_every_option()
+    {
+        Ending ending = await Client.RunAsync("check", "--help");
+
+        Assert.Equal(0, ending.ExitCode);
+        Assert.Contains("Examples:", ending.Output, StringComparison.Ordinal);
+        string[] options =
+        [
+            "--out",
+            "--server",
+            "--name",
+            "--unit",
+            "--blade-angle",
+            "--blade-layer",
+            "--spring-layer",
+            "--handle-layer",
+            "--pins-layer",
+            "--finished",
+            "--target",
+            "--tolerance",
+            "--step",
+            "--half-stop",
+            "--dial",
+            "--axis",
+            "--face",
+            "--json",
+            "--quiet",
+        ];
+        Assert.All(options, option => Assert.Contains($"  {option} ", ending.Output, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Without_a_command_it_says_what_there_is_and_exits_with_2()
+    {
+        Ending ending = await Client.RunAsync();
+
+        Assert.Equal(2, ending.ExitCode);
+        Assert.NotEqual("", ending.Error);
+    }
+}

@@ -1,0 +1,100 @@
+using Flushback.Service.Errors;
+using Flushback.Service.Limits;
+using Flushback.Service.Tests.Hosting;
+using Flushback.Service.Tests.Inputs;
+using Grpc.Core;
+using Microsoft.Extensions.Logging;
+
+namespace Flushback.Service.Tests.BadInput;
+
+public sealed class FaultsTests(RunningService service) : IClassFixture<RunningService>
+{
+    [Fact]
+    public async Task A_fault_of_ours_is_internal_in_a_plain_sentence_and_whole_in_the_log()
+    {
+        ListLogger log = new();
+        LastResortInterceptor interceptor = new(new ServiceLimits(), log);
+
+        RpcException thrown = await Assert.ThrowsAsync<RpcException>(() =>
+            interceptor.UnaryServerHandler<Wire.CheckRequest, Wire.CheckResponse>(
+                new Wire.CheckRequest(),
+                new NoContext(),
+                (_, _) => throw new InvalidOperationException("the inner workings")
+            )
+        );
+
+        Assert.Equal(StatusCode.Internal, thrown.StatusCode);
+        Assert.Equal(LastResortInterceptor.Sentence, thrown.Status.Detail);
+        Assert.Null(thrown.Status.DebugException);
+        Assert.Equal("the inner workings", Assert.Single(log.Faults).Message);
+    }
+
+    [Fact]
+    public async Task A_deadline_that_has_passed_ends_the_check()
+    {
+        RpcException thrown = await Assert.ThrowsAsync<RpcException>(async () =>
+            await service.Checker.CheckAsync(
+                Finest(),
+                deadline: TimeProvider.System.GetUtcNow().UtcDateTime.AddMilliseconds(5)
+            )
+        );
+
+        Assert.Equal(StatusCode.DeadlineExceeded, thrown.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_caller_who_hangs_up_ends_the_check()
+    {
+        using CancellationTokenSource hangUp = new(TimeSpan.FromMilliseconds(5));
+
+        RpcException thrown = await Assert.ThrowsAsync<RpcException>(async () =>
+            await service.Checker.CheckAsync(Finest(), cancellationToken: hangUp.Token)
+        );
+
+        Assert.Equal(StatusCode.Cancelled, thrown.StatusCode);
+    }
+
+    private static Wire.CheckRequest Finest()
+    {
+        Wire.CheckRequest request = Requests.Outlines();
+        request.Bench = new Wire.BenchSettings { StepDeg = 0.025 };
+        return request;
+    }
+
+    private sealed class ListLogger : ILogger<LastResortInterceptor>
+    {
+        public List<Exception> Faults { get; } = [];
+
+        public IDisposable? BeginScope<TState>(TState state)
+            where TState : notnull => null;
+
+        public bool IsEnabled(LogLevel logLevel) => true;
+
+        public void Log<TState>(
+            LogLevel logLevel,
+            EventId eventId,
+            TState state,
+            Exception? exception,
+            Func<TState, Exception?, string> formatter
+        ) => Faults.Add(exception!);
+    }
+
+    private sealed class NoContext : ServerCallContext
+    {
+        protected override string MethodCore => "/flushback.v1.ProfileChecker/Check";
+        protected override string HostCore => "";
+        protected override string PeerCore => "";
+        protected override DateTime DeadlineCore => DateTime.MaxValue;
+        protected override Metadata RequestHeadersCore => [];
+        protected override CancellationToken CancellationTokenCore => CancellationToken.None;
+        protected override Metadata ResponseTrailersCore => [];
+        protected override Status StatusCore { get; set; }
+        protected override WriteOptions? WriteOptionsCore { get; set; }
+        protected override AuthContext AuthContextCore => new(null, []);
+
+        protected override ContextPropagationToken CreatePropagationTokenCore(ContextPropagationOptions? options) =>
+            throw new NotSupportedException();
+
+        protected override Task WriteResponseHeadersAsyncCore(Metadata responseHeaders) => Task.CompletedTask;
+    }
+}

@@ -1,0 +1,108 @@
+using Flushback.Service.Limits;
+using Flushback.Service.Tests.Hosting;
+using Flushback.Service.Tests.Inputs;
+using Grpc.Core;
+using Microsoft.Extensions.Options;
+
+namespace Flushback.Service.Tests.BadInput;
+
+public sealed class LimitsTests
+{
+    /// <summary>The setting, and what makes a request go over it.</summary>
+    public static TheoryData<string, string, Action<Wire.CheckRequest>> Over =>
+        new()
+        {
+            { "Vertices", "8", _ => { } },
+            { "Samples", "19", request => request.Bench = new Wire.BenchSettings { StepDeg = 1 } },
+            { "FaceOverrides", "1", request => request.Knife.FaceOverrides.AddRange([Face(), Face()]) },
+            { "MessageBytes", "1024", request => request.Name = new string('a', 1024) },
+            { "Seconds", "0.001", request => request.Bench = new Wire.BenchSettings { StepDeg = 0.025 } },
+        };
+
+    [Theory]
+    [MemberData(nameof(Over))]
+    public async Task Over_a_limit_is_refused_with_its_name(string limit, string value, Action<Wire.CheckRequest> ask)
+    {
+        RunningService service = await RunningService.StartAsync($"--Limits:{limit}={value}");
+        Wire.CheckRequest request = Requests.Outlines();
+        ask(request);
+
+        Refused refused = await Refused.CheckAsync(service.Checker, request);
+
+        Assert.Equal(StatusCode.ResourceExhausted, refused.Code);
+        Assert.Equal(limit, refused.Limit!.Metadata["limit"]);
+        Assert.Equal(value, refused.Limit.Metadata["allowed"]);
+        Assert.Equal("flushback.v1", refused.Limit.Domain);
+        Assert.EndsWith(".", refused.Message, StringComparison.Ordinal);
+        await service.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task A_request_that_is_small_only_while_compressed_is_refused()
+    {
+        RunningService service = await RunningService.StartAsync();
+        Wire.CheckRequest request = Requests.Drawing(new byte[6 * 1024 * 1024]);
+
+        RpcException thrown = await Assert.ThrowsAsync<RpcException>(async () =>
+            await service.Checker.CheckAsync(request, new Metadata { { "grpc-internal-encoding-request", "gzip" } })
+        );
+
+        Refused refused = Refused.From(thrown);
+        Assert.Equal(StatusCode.ResourceExhausted, refused.Code);
+        Assert.Equal("MessageBytes", refused.Limit!.Metadata["limit"]);
+        await service.DisposeAsync();
+    }
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(60)]
+    public async Task A_file_far_over_the_limit_is_refused_without_being_taken_in(int megabytes)
+    {
+        RunningService service = await RunningService.StartAsync();
+
+        Refused refused = await Refused.CheckAsync(
+            service.Checker,
+            Requests.Drawing(new byte[megabytes * 1024 * 1024])
+        );
+
+        Assert.Equal(StatusCode.ResourceExhausted, refused.Code);
+        Assert.Equal("MESSAGE_TOO_LARGE", refused.Limit!.Reason);
+        await service.DisposeAsync();
+    }
+
+    [Theory]
+    [InlineData("--Limits:Vertices=0")]
+    [InlineData("--Limits:CoordinateMm=1e300")]
+    public async Task A_limit_out_of_its_own_range_keeps_the_service_from_starting(string setting) =>
+        await Assert.ThrowsAsync<OptionsValidationException>(() => RunningService.StartAsync(setting));
+
+    [Fact]
+    public async Task A_limit_with_a_misspelt_name_keeps_the_service_from_starting() =>
+        await Assert.ThrowsAsync<InvalidOperationException>(() => RunningService.StartAsync("--Limits:Vertexes=5000"));
+
+    [Fact]
+    public void The_defaults_are_those_of_the_documentation()
+    {
+        ServiceLimits limits = new();
+
+        Assert.Equal(
+            (4 * 1024 * 1024, 100_000, 1e5, 7201, 200, 200, 30.0),
+            (
+                limits.MessageBytes,
+                limits.Vertices,
+                limits.CoordinateMm,
+                limits.Samples,
+                limits.NameLength,
+                limits.FaceOverrides,
+                limits.Seconds
+            )
+        );
+    }
+
+    private static Wire.FaceOverride Face() =>
+        new()
+        {
+            Near = new Wire.Point { XMm = 3, YMm = 3 },
+            BladeFace = Wire.BladeFace.OpenFlat,
+        };
+}
