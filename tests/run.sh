@@ -27,7 +27,7 @@ readonly suites_at_a_time=2
 
 export LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
-# No build process stays behind when the script has ended.
+# No build node stays behind when the script has ended; the compiler's server goes by itself when it is idle.
 export MSBUILDDISABLENODEREUSE=1
 # Golden files are compared here, never written.
 unset FLUSHBACK_UPDATE_GOLDEN
@@ -121,10 +121,10 @@ install_packages() {
   fi
   local as_root=()
   if ((EUID != 0)); then
-    as_root=(sudo --non-interactive --preserve-env=DEBIAN_FRONTEND)
+    as_root=(sudo --non-interactive env DEBIAN_FRONTEND="$DEBIAN_FRONTEND")
   fi
   "${as_root[@]}" apt-get update
-  "${as_root[@]}" apt-get install -y --no-install-recommends \
+  "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
     python3-ezdxf chromium fonts-liberation librecad-data
 }
 
