@@ -14,19 +14,18 @@ namespace Flushback.Mechanism.Bench.Solving;
 /// </remarks>
 public sealed class BenchSolver
 {
-    // Above this many pairs the sorted sweep is cheaper than looking at every pair.
-    private const int PairsWorthSorting = 4096;
-
     // No spring is ever turned further than this from where it is drawn.
     private const double MostTurn = 0.35;
 
     private readonly PolarOutline _blade;
     private readonly SpringSides _spring;
+    private readonly Box _bladeBounds;
     private readonly Point _centrePin;
     private readonly List<RadialPiece> _all = [];
     private readonly List<RadialPiece> _upper = [];
     private readonly List<RadialPiece> _lower = [];
     private readonly List<RadialPiece> _behind = [];
+    private readonly Overhang _overhang = new();
     private readonly StackSweep _stack;
 
     /// <summary>Makes a knife ready to be swept.</summary>
@@ -34,6 +33,7 @@ public sealed class BenchSolver
     {
         Knife = knife;
         _blade = new PolarOutline(knife.Blade);
+        _bladeBounds = knife.Blade.Bounds;
         _centrePin = knife.CentrePin.Centre;
         _spring = new SpringSides(new PolarOutline(knife.Spring), _centrePin);
         _stack = new StackSweep(_spring);
@@ -51,7 +51,8 @@ public sealed class BenchSolver
     public SpringPose PoseAt(Angle bladeAngle, Angle? near = null)
     {
         Gather(bladeAngle);
-        (Touch support, Touch ceiling) = IsStacked()
+        bool isStacked = _overhang.Exists(CollectionsMarshal.AsSpan(_lower), CollectionsMarshal.AsSpan(_upper));
+        (Touch support, Touch ceiling) = isStacked
             ? _stack.Bounds(_upper, _lower, near)
             : (HighestSupport(), Touch.Unbounded);
         Touch tail = LowestTailBound(Math.Min(ceiling.Rotation, support.Rotation + 0.5));
@@ -72,7 +73,7 @@ public sealed class BenchSolver
 
         // The blade stands still and the centre pin turns about it; the frame's turn goes into the polar angles.
         Point pin = _centrePin.RotatedAbout(Point.Origin, bladeAngle);
-        _blade.Split(pin, -bladeAngle, _spring.ReachMm, _all);
+        _blade.Split(pin, -bladeAngle, ComesBehind(bladeAngle) ? _spring.ReachMm : _spring.FrontReachMm, _all);
         foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
         {
             if (piece.InnerMm < _spring.FrontReachMm && piece.MaxAngle > _spring.FloorAt(piece.InnerMm) - MostTurn)
@@ -87,6 +88,15 @@ public sealed class BenchSolver
         }
     }
 
+    /// <summary>False when no part of the blade can lie behind the centre pin: only the spring's front counts then.</summary>
+    private bool ComesBehind(Angle bladeAngle)
+    {
+        (double sin, double cos) = Math.SinCos(bladeAngle.Radians);
+        double foremost = (cos > 0 ? _bladeBounds.MinX : _bladeBounds.MaxX) * cos;
+        double lowest = (sin > 0 ? _bladeBounds.MinY : _bladeBounds.MaxY) * sin;
+        return foremost + lowest < _centrePin.X;
+    }
+
     private bool ReachesCentrePin()
     {
         foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
@@ -94,38 +104,6 @@ public sealed class BenchSolver
             if (piece.InnerMm < _spring.ClearMm)
             {
                 return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>True when somewhere a lower boundary of the blade hangs over an upper one, with room between.</summary>
-    private bool IsStacked()
-    {
-        if (
-            _lower.Count * _upper.Count > PairsWorthSorting
-            || _upper.Count * _spring.FrontLower.Length > PairsWorthSorting
-        )
-        {
-            return true;
-        }
-
-        Span<RadialPiece> uppers = CollectionsMarshal.AsSpan(_upper);
-        foreach (ref readonly RadialPiece lower in CollectionsMarshal.AsSpan(_lower))
-        {
-            foreach (ref readonly RadialPiece upper in uppers)
-            {
-                double inner = Math.Max(lower.InnerMm, upper.InnerMm);
-                double outer = Math.Min(lower.OuterMm, upper.OuterMm);
-                if (inner < outer && lower.MaxAngle > upper.MinAngle)
-                {
-                    double middle = (inner + outer) / 2;
-                    if (lower.AngleAt(middle) > upper.AngleAt(middle))
-                    {
-                        return true;
-                    }
-                }
             }
         }
 

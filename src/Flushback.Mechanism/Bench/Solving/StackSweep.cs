@@ -34,6 +34,8 @@ internal sealed class StackSweep(SpringSides spring)
     private readonly List<Strip> _springStrips = [];
     private readonly List<(double Angle, int Piece)> _order = [];
     private readonly List<Forbidden> _forbidden = [];
+    private double[] _keys = [];
+    private int[] _places = [];
 
     /// <summary>Highest support and lowest ceiling of the free interval near a rotation, or of the topmost.</summary>
     public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, Angle? near)
@@ -107,10 +109,7 @@ internal sealed class StackSweep(SpringSides spring)
 
     private void Visit(List<RadialPiece> upper, List<RadialPiece> lower)
     {
-        _blade.Clear();
-        _blade.AddRange(upper);
-        _blade.AddRange(lower);
-        _blade.Sort(static (a, b) => a.InnerMm.CompareTo(b.InnerMm));
+        SortByInner(upper, lower);
         ReadOnlySpan<RadialPiece> blade = CollectionsMarshal.AsSpan(_blade);
         ReadOnlySpan<RadialPiece> springs = _spring;
         FindBreaks(blade, springs);
@@ -169,6 +168,32 @@ internal sealed class StackSweep(SpringSides spring)
         }
 
         _forbidden.Add(new Forbidden(from, to));
+    }
+
+    /// <summary>Sorts keys and places, not the pieces themselves, which are large.</summary>
+    private void SortByInner(List<RadialPiece> upper, List<RadialPiece> lower)
+    {
+        int count = upper.Count + lower.Count;
+        if (_keys.Length < count)
+        {
+            _keys = new double[2 * count];
+            _places = new int[2 * count];
+        }
+
+        for (int i = 0; i < count; i++)
+        {
+            _keys[i] = PieceAt(i).InnerMm;
+            _places[i] = i;
+        }
+
+        Array.Sort(_keys, _places, 0, count);
+        _blade.Clear();
+        for (int i = 0; i < count; i++)
+        {
+            _blade.Add(PieceAt(_places[i]));
+        }
+
+        RadialPiece PieceAt(int place) => place < upper.Count ? upper[place] : lower[place - upper.Count];
     }
 
     private void FindBreaks(ReadOnlySpan<RadialPiece> blade, ReadOnlySpan<RadialPiece> springs)
