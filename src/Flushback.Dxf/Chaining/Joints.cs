@@ -91,7 +91,9 @@ internal sealed class Joints
             List<int> loose = group.FindAll(IsLoose);
             if (loose.Count == 2 && places[loose[0]].IsWithin(tolerances.JoinMm, places[loose[1]]))
             {
-                ReportGap(loose[0], loose[1]);
+                issues.Add(
+                    JointIssues.Gap(units[loose[0] / 2], units[loose[1] / 2], places[loose[0]], places[loose[1]])
+                );
                 Join(loose[0], loose[1]);
             }
             else if (loose.Count > 0 && (loose.Count > 2 || group.Count > loose.Count) && !IsExcused(group, loose))
@@ -124,18 +126,7 @@ internal sealed class Joints
             }
 
             dropped[first.Unit] = true;
-            issues.Add(
-                new DxfIssue(
-                    DxfIssueCodes.ZeroLength,
-                    DxfIssueKind.Repair,
-                    $"{unit.Shape.Label} on layer {unit.Shape.Layer} is only {Wording.Mm(unit.LengthMm)} long, less than the joining "
-                        + $"tolerance of {Wording.Mm(tolerances.JoinMm)}; it was left out.",
-                    unit.Shape.Handle,
-                    unit.Shape.Layer,
-                    unit.Shape.Line,
-                    places[end]
-                )
-            );
+            issues.Add(JointIssues.Speck(unit, tolerances, places[end]));
         }
     }
 
@@ -157,26 +148,6 @@ internal sealed class Joints
         places[b] = meeting;
     }
 
-    private void ReportGap(int a, int b)
-    {
-        ChainUnit one = units[a / 2];
-        ChainUnit other = units[b / 2];
-        double gapMm = places[a].DistanceTo(places[b]);
-        string between =
-            a / 2 == b / 2 ? $"the ends of {one.Shape.Label}" : $"{one.Shape.Label} and {other.Shape.Label}";
-        issues.Add(
-            new DxfIssue(
-                DxfIssueCodes.GapBridged,
-                DxfIssueKind.Repair,
-                $"A gap of {Wording.Mm(gapMm)} between {between} on layer {one.Shape.Layer} at {Wording.At(places[a])} mm was closed.",
-                one.Shape.Handle,
-                one.Shape.Layer,
-                one.Shape.Line,
-                places[a].MidpointTo(places[b])
-            )
-        );
-    }
-
     private void Branch(List<int> group)
     {
         foreach (int end in group.Where(end => partner[end] == Loose))
@@ -184,20 +155,6 @@ internal sealed class Joints
             atBranch[end] = true;
         }
 
-        ChainUnit first = units[group[0] / 2];
-        string[] meeting = [.. group.Select(end => units[end / 2].Shape.Label).Distinct()];
-        string named = string.Join(", ", meeting.Take(6)) + (meeting.Length > 6 ? " and more" : "");
-        issues.Add(
-            new DxfIssue(
-                DxfIssueCodes.BranchPoint,
-                DxfIssueKind.Error,
-                $"{Wording.Whole(group.Count)} ends meet at {Wording.At(places[group[0]])} mm on layer {first.Shape.Layer}, where a contour "
-                    + $"has two: {named}; delete what does not belong to the contour or move it to another layer.",
-                first.Shape.Handle,
-                first.Shape.Layer,
-                first.Shape.Line,
-                places[group[0]]
-            )
-        );
+        issues.Add(JointIssues.Branch(group.ConvertAll(end => units[end / 2].Shape), places[group[0]]));
     }
 }

@@ -10,17 +10,15 @@ internal sealed class ModelSpaceReader
 {
     private readonly TagFile file;
     private readonly LayerTable layers;
-    private readonly BlockTable blocks;
+    private readonly BlockChoice blockChoice;
+    private readonly DrawingBudget budget;
     private readonly ReadingLog log;
-    private readonly DxfLimits limits;
     private readonly double millimetresPerUnit;
     private readonly EntityRecords records;
     private readonly EntityCurves curves;
     private readonly Inserts inserts;
     private readonly ShapeMaker shapeMaker;
     private readonly ImmutableArray<DxfShape>.Builder shapes = ImmutableArray.CreateBuilder<DxfShape>();
-    private int entities;
-    private int edges;
 
     /// <param name="file">The file.</param>
     /// <param name="layers">Its layers.</param>
@@ -39,10 +37,11 @@ internal sealed class ModelSpaceReader
     {
         this.file = file;
         this.layers = layers;
-        this.blocks = blocks;
         this.log = log;
         this.millimetresPerUnit = millimetresPerUnit;
-        limits = options.Limits;
+        DxfLimits limits = options.Limits;
+        blockChoice = new BlockChoice(blocks, limits, log);
+        budget = new DrawingBudget(limits, log);
         records = new EntityRecords(file, new NamePool(file), log);
         curves = new EntityCurves(file, log, limits, options.CurveToleranceMm / millimetresPerUnit);
         inserts = new Inserts(file, new NumberFields(file, log), log);
@@ -78,32 +77,11 @@ internal sealed class ModelSpaceReader
 
             EntityRecord record = records.At(i, end);
             i = record.FollowersEnd;
-            if (CountOne(record, ct))
+            if (budget.TryTakeEntity(record, ct))
             {
                 Take(placement.Seen(record), placement, ct);
             }
         }
-    }
-
-    /// <summary>Counts an entity or a copy of a block; false when that was one too many.</summary>
-    private bool CountOne(in EntityRecord record, CancellationToken ct)
-    {
-        if ((++entities & 0x3FF) == 0)
-        {
-            ct.ThrowIfCancellationRequested();
-        }
-
-        if (entities <= limits.MaxEntities)
-        {
-            return true;
-        }
-
-        log.LimitExceeded(
-            $"The drawing has more than {Wording.Whole(limits.MaxEntities)} entities, blocks exploded (reached at "
-                + $"{record.Place}); leave out what is not needed, or raise the limit.",
-            record.Line
-        );
-        return false;
     }
 
     private void Take(in EntityRecord record, Placement placement, CancellationToken ct)
@@ -141,7 +119,7 @@ internal sealed class ModelSpaceReader
 
     private void Explode(in EntityRecord record, Placement placement, CancellationToken ct)
     {
-        if (inserts.Insert(record) is not { } insert || BlockOf(record, insert, placement) is not { } block)
+        if (inserts.Insert(record) is not { } insert || blockChoice.Of(record, insert, placement) is not { } block)
         {
             return;
         }
@@ -150,61 +128,13 @@ internal sealed class ModelSpaceReader
         {
             for (int column = 0; column < insert.Columns && !log.IsHopeless; column++)
             {
-                if (CountOne(record, ct))
+                if (budget.TryTakeEntity(record, ct))
                 {
                     PlaneMap map = insert.MapOf(block, column, row).Then(placement.Map);
                     ReadRun(block.First, block.End, new Placement(map, record, block.Name, placement), ct);
                 }
             }
         }
-    }
-
-    private Block? BlockOf(in EntityRecord record, in BlockInsert insert, Placement placement)
-    {
-        string name = Wording.Quoted(insert.BlockName);
-        if (blocks.Find(insert.BlockName) is not { } block)
-        {
-            log.Fault(
-                record,
-                DxfIssueCodes.BlockMissing,
-                $"places block {name}, which the drawing does not hold: draw it again"
-            );
-            return null;
-        }
-
-        if (block.IsExternal)
-        {
-            log.Fault(
-                record,
-                DxfIssueCodes.BlockMissing,
-                $"places {name} from another file: bind the external reference before exporting"
-            );
-            return null;
-        }
-
-        if (placement.IsWithin(block.Name))
-        {
-            log.Error(
-                DxfIssueCodes.BlockCycle,
-                $"{record.Label} places block {name} inside itself, which has no end: take it out of the block.",
-                record.Line
-            );
-            return null;
-        }
-
-        long copies = (long)insert.Columns * insert.Rows;
-        if (placement.Depth >= limits.MaxBlockDepth || copies > limits.MaxArrayCopies)
-        {
-            log.LimitExceeded(
-                copies > limits.MaxArrayCopies
-                    ? $"{record.Label} places {copies} copies of block {name}, and {Wording.Whole(limits.MaxArrayCopies)} is the limit: explode what is needed."
-                    : $"{record.Label} places block {name} more than {Wording.Whole(limits.MaxBlockDepth)} blocks deep, which is the limit: explode the outer blocks.",
-                record.Line
-            );
-            return null;
-        }
-
-        return block;
     }
 
     private void AddShape(in EntityRecord record, PlaneCurve curve, PlaneMap map)
@@ -214,19 +144,14 @@ internal sealed class ModelSpaceReader
             return;
         }
 
-        edges += geometry switch
+        int edges = geometry switch
         {
             OpenChain chain => chain.Edges.Length,
             ClosedOutline closed => closed.Outline.Edges.Length,
             _ => 1,
         };
-        if (edges > limits.MaxVertices)
+        if (!budget.TryTakeVertices(edges, record))
         {
-            log.LimitExceeded(
-                $"The drawing has more than {Wording.Whole(limits.MaxVertices)} vertices (reached in {record.Label}); leave "
-                    + "out what is not needed, or raise the limit.",
-                record.Line
-            );
             return;
         }
 
