@@ -3,18 +3,18 @@ namespace Flushback.Dxf.Reading;
 /// <summary>Counts entities and vertices against the limits, whatever blocks they come from.</summary>
 internal sealed class DrawingBudget(DxfLimits limits, ReadingLog log)
 {
-    private int entities;
-    private int vertices;
+    private int _entities;
+    private int _vertices;
 
     /// <summary>Counts an entity, or a copy of a block; false when that was one too many, which the log says.</summary>
     public bool TryTakeEntity(in EntityRecord record, CancellationToken ct)
     {
-        if ((++entities & 0x3FF) == 0)
+        if ((++_entities & 0x3FF) == 0)
         {
             ct.ThrowIfCancellationRequested();
         }
 
-        if (entities <= limits.MaxEntities)
+        if (_entities <= limits.MaxEntities)
         {
             return true;
         }
@@ -30,8 +30,8 @@ internal sealed class DrawingBudget(DxfLimits limits, ReadingLog log)
     /// <summary>Counts the vertices of an entity; false when they were too many, which the log says.</summary>
     public bool TryTakeVertices(int count, in EntityRecord record)
     {
-        vertices += count;
-        if (vertices <= limits.MaxVertices)
+        _vertices += count;
+        if (_vertices <= limits.MaxVertices)
         {
             return true;
         }

@@ -9,30 +9,30 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
 {
     private const int ClosedFlags = 1 | 2;
 
-    private readonly SplineGroups groups = new(file, log);
+    private readonly SplineGroups _groups = new(file, log);
 
     /// <summary>The spline; null when it is faulty, which the log says.</summary>
     public PlaneCurve? Spline(in EntityRecord record)
     {
-        if (!groups.TryTake(record))
+        if (!_groups.TryTake(record))
         {
             return null;
         }
 
-        if (groups.Controls.Count > limits.MaxSplinePoints || groups.FitPoints.Count > limits.MaxSplinePoints)
+        if (_groups.Controls.Count > limits.MaxSplinePoints || _groups.FitPoints.Count > limits.MaxSplinePoints)
         {
             return Faulty(record, $"has more than {Wording.Whole(limits.MaxSplinePoints)} points, which is the limit");
         }
 
         if (
-            !groups.Controls.TrueForAll(point => point.IsFinite)
-            || !groups.FitPoints.TrueForAll(point => point.IsFinite)
+            !_groups.Controls.TrueForAll(point => point.IsFinite)
+            || !_groups.FitPoints.TrueForAll(point => point.IsFinite)
         )
         {
             return Faulty(record, "has a point without x: draw it again");
         }
 
-        if (groups.Heights.Count > 0 && groups.Heights.Max() - groups.Heights.Min() > flatTolerance)
+        if (_groups.Heights.Count > 0 && _groups.Heights.Max() - _groups.Heights.Min() > flatTolerance)
         {
             log.Fault(
                 record,
@@ -42,59 +42,62 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
             return null;
         }
 
-        return groups.Controls.Count > 0 ? ByControls(record) : ByFitPoints(record);
+        return _groups.Controls.Count > 0 ? ByControls(record) : ByFitPoints(record);
     }
 
     private BezierPath? ByControls(in EntityRecord record)
     {
-        if (groups.Degree < 1 || groups.Degree > limits.MaxSplineDegree)
+        if (_groups.Degree < 1 || _groups.Degree > limits.MaxSplineDegree)
         {
             return Faulty(
                 record,
-                $"has degree {Wording.Whole(groups.Degree)}, and 1 to {Wording.Whole(limits.MaxSplineDegree)} are read"
-            );
-        }
-
-        if (groups.Controls.Count <= groups.Degree || groups.Knots.Count != groups.Controls.Count + groups.Degree + 1)
-        {
-            return Faulty(
-                record,
-                $"has {Wording.Whole(groups.Knots.Count)} knots for {Wording.Whole(groups.Controls.Count)} control points of degree "
-                    + $"{Wording.Whole(groups.Degree)}, which do not belong together: draw it again"
+                $"has degree {Wording.Whole(_groups.Degree)}, and 1 to {Wording.Whole(limits.MaxSplineDegree)} are read"
             );
         }
 
         if (
-            groups.Weights.Count > 0
-            && (groups.Weights.Count != groups.Controls.Count || groups.Weights.Exists(weight => weight <= 0))
+            _groups.Controls.Count <= _groups.Degree
+            || _groups.Knots.Count != _groups.Controls.Count + _groups.Degree + 1
+        )
+        {
+            return Faulty(
+                record,
+                $"has {Wording.Whole(_groups.Knots.Count)} knots for {Wording.Whole(_groups.Controls.Count)} control points of degree "
+                    + $"{Wording.Whole(_groups.Degree)}, which do not belong together: draw it again"
+            );
+        }
+
+        if (
+            _groups.Weights.Count > 0
+            && (_groups.Weights.Count != _groups.Controls.Count || _groups.Weights.Exists(weight => weight <= 0))
         )
         {
             return Faulty(record, "has weights that are missing or not above zero: draw it again");
         }
 
-        for (int i = 1; i < groups.Knots.Count; i++)
+        for (int i = 1; i < _groups.Knots.Count; i++)
         {
-            if (groups.Knots[i] < groups.Knots[i - 1])
+            if (_groups.Knots[i] < _groups.Knots[i - 1])
             {
                 return Faulty(record, "has knots that do not rise: draw it again");
             }
         }
 
-        ControlPoint[] weighted = new ControlPoint[groups.Controls.Count];
+        ControlPoint[] weighted = new ControlPoint[_groups.Controls.Count];
         for (int i = 0; i < weighted.Length; i++)
         {
-            weighted[i] = new ControlPoint(groups.Controls[i], groups.Weights.Count > 0 ? groups.Weights[i] : 1);
+            weighted[i] = new ControlPoint(_groups.Controls[i], _groups.Weights.Count > 0 ? _groups.Weights[i] : 1);
         }
 
-        BezierPath path = new([.. SplineSpans.Of(groups.Degree, [.. groups.Knots], weighted)]);
+        BezierPath path = new([.. SplineSpans.Of(_groups.Degree, [.. _groups.Knots], weighted)]);
         return path.Pieces.Length > 0 ? path : Faulty(record, "has knots that are all one: draw it again");
     }
 
     private BezierPath? ByFitPoints(in EntityRecord record)
     {
-        bool isClosed = (groups.Flags & ClosedFlags) != 0;
+        bool isClosed = (_groups.Flags & ClosedFlags) != 0;
         List<Point> distinct = [];
-        foreach (Point point in groups.FitPoints)
+        foreach (Point point in _groups.FitPoints)
         {
             if (distinct.Count == 0 || distinct[^1] != point)
             {
@@ -112,7 +115,7 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
             return Faulty(record, "has neither control points nor enough fit points: delete it or draw it again");
         }
 
-        if (!isClosed && (groups.Start.Length == 0 || groups.End.Length == 0))
+        if (!isClosed && (_groups.Start.Length == 0 || _groups.End.Length == 0))
         {
             log.Count(
                 record,
@@ -123,7 +126,7 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
         }
 
         return new BezierPath([
-            .. FitPoints.Through(distinct, isClosed, GivenOrNull(groups.Start), GivenOrNull(groups.End)),
+            .. FitPoints.Through(distinct, isClosed, GivenOrNull(_groups.Start), GivenOrNull(_groups.End)),
         ]);
     }
 
