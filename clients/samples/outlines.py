@@ -59,6 +59,12 @@ def cross(a: complex, b: complex) -> float:
     return (a.conjugate() * b).imag
 
 
+def edges_through(vertices: list[tuple[complex, float]]) -> list[Edge]:
+    """A closed outline through vertices, each with the bulge of the edge that leaves it."""
+    following = vertices[1:] + vertices[:1]
+    return [Edge(here, there, bulge) for (here, bulge), (there, _) in zip(vertices, following)]
+
+
 def bulge_over(start: complex, end: complex) -> float:
     """Bulge of the counter-clockwise arc between two directions from its centre."""
     return math.tan((cmath.phase(end / start) % math.tau) / 4)
@@ -84,8 +90,7 @@ class Sketch:
                 vertices.append((enters, corner_bulge))
             end = self._round((i + 1) % len(self._stations))[0]
             vertices.extend(_edge(leaves, end, bulge, hollow, land))
-        following = vertices[1:] + vertices[:1]
-        return [Edge(here, there, bulge) for (here, bulge), (there, _) in zip(vertices, following)]
+        return edges_through(vertices)
 
     def _round(self, i: int) -> tuple[complex, complex, float]:
         at, radius = self._stations[i][:2]

@@ -4,10 +4,11 @@ Knife frame: pivot at the origin, open blade along +x with its spine towards +y,
 -x; millimetres and degrees.
 """
 
+import cmath
 import math
 from dataclasses import dataclass, field
 
-from outlines import Circle, Edge, Line, Sketch, bulge_over
+from outlines import Circle, Edge, Line, Sketch, bulge_over, edges_through
 
 
 @dataclass(frozen=True)
@@ -54,7 +55,8 @@ class Pattern:
     length: float = 68.0
     edge: float = 2.0
     tip: float = 1.5
-    over_tip: float = 1.6
+    over_tip: float = 2.2
+    handle_turn: float = 0.0
     pins: list[Circle] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -74,7 +76,7 @@ class Pattern:
         sketch.corner(complex(self.reach, self.underside), radius=self.nose_radius)
         sketch.corner(complex(self._end_face_x(front), front))
         if front != rear:
-            sketch.corner(complex(pin_x + 8, front))
+            sketch.corner(complex(-8, front))
             sketch.corner(complex(pin_x - 6, rear))
         sketch.corner(complex(tail, rear))
         sketch.corner(complex(tail, self.rear_pin.imag - 2))
@@ -105,6 +107,7 @@ class Pattern:
         return sketch.finish()
 
     def handle(self) -> list[Edge]:
+        """Turned about the centre pin where the spring is drawn lifted, out of line with the handle."""
         back = self.underside + self.depth
         rear = -self.length - 6
         low = -self.tip - self.over_tip
@@ -114,7 +117,9 @@ class Pattern:
         sketch.corner(complex(rear + 3, low))
         sketch.corner(complex(rear + 20, low), bulge=0.08)
         sketch.corner(complex(2, low), bulge=0.25)
-        return sketch.finish()
+        turn = cmath.rect(1, math.radians(self.handle_turn))
+        turned = [(self.centre_pin + turn * (e.start - self.centre_pin), e.bulge) for e in sketch.finish()]
+        return edges_through(turned)
 
     def _end_face_x(self, y: float) -> float:
         return self.reach - (y - self.underside) / math.tan(math.radians(self.end_face))

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Flushback.Cli.Commands;
 
 /// <summary>Takes a drawing from disk.</summary>
@@ -19,13 +17,8 @@ internal static class DrawingFile
 
         try
         {
-            long length = new FileInfo(path).Length;
-            if (length > LargestBytes)
-            {
-                throw new BadInputException(TooLarge(path, length));
-            }
-
-            return await File.ReadAllBytesAsync(path, cancellation);
+            await using FileStream file = File.OpenRead(path);
+            return await ReadAsync(file, path, cancellation);
         }
         catch (Exception fault) when (fault is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -37,9 +30,23 @@ internal static class DrawingFile
         }
     }
 
-    private static string TooLarge(string path, long length) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"'{path}' has {length:N0} bytes, more than a drawing of one knife can need; save only blade, spring, handle and pins."
-        );
+    // A pipe or a device does not tell its length: count while reading.
+    private static async Task<byte[]> ReadAsync(FileStream file, string path, CancellationToken cancellation)
+    {
+        using MemoryStream bytes = new();
+        byte[] block = new byte[64 * 1024];
+        int read;
+        while ((read = await file.ReadAsync(block, cancellation)) > 0)
+        {
+            bytes.Write(block, 0, read);
+            if (bytes.Length > LargestBytes)
+            {
+                throw new BadInputException(
+                    $"'{path}' is larger than any drawing of one knife; save only blade, spring, handle and pins."
+                );
+            }
+        }
+
+        return bytes.ToArray();
+    }
 }

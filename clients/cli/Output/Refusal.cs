@@ -1,3 +1,4 @@
+using System.Security.Authentication;
 using Google.Rpc;
 using Grpc.Core;
 
@@ -20,6 +21,9 @@ internal static class Refusal
             case StatusCode.ResourceExhausted:
                 Complaints.Tell([refused.Status.Detail]);
                 return ExitCode.BadInput;
+            case StatusCode.Unavailable or StatusCode.Internal when HasCause<AuthenticationException>(refused):
+                Complaints.Tell([$"{who} shows a certificate that this machine does not trust; install its issuer."]);
+                return ExitCode.NoServer;
             case StatusCode.Unavailable:
                 Complaints.Tell([$"{who} cannot be reached; start it, or leave out --server to use the one inside."]);
                 return ExitCode.NoServer;
@@ -36,6 +40,18 @@ internal static class Refusal
                 Complaints.Tell([$"{who} failed: {refused.Status.Detail}"]);
                 return ExitCode.NoServer;
         }
+    }
+
+    private static bool HasCause<TCause>(RpcException refused)
+        where TCause : Exception
+    {
+        Exception? cause = refused.Status.DebugException;
+        while (cause is not null and not TCause)
+        {
+            cause = cause.InnerException;
+        }
+
+        return cause is not null;
     }
 
     private static IEnumerable<string> SentencesOf(RpcException refused)

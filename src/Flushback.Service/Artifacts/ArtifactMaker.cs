@@ -8,7 +8,7 @@ namespace Flushback.Service.Artifacts;
 /// <summary>Makes the files a caller asks for beside the report.</summary>
 internal static class ArtifactMaker
 {
-    private static readonly JsonFormatter Json = new(
+    private static readonly JsonFormatter _json = new(
         JsonFormatter.Settings.Default.WithIndentation().WithFormatDefaultValues(true)
     );
 
@@ -38,10 +38,14 @@ internal static class ArtifactMaker
                 HtmlReport.Write(report.Name, bench, source.Repairs)
             ),
             Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
-            Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", Json.Format(report) + "\n"),
+            Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", JsonOf(report)),
             Wire.ArtifactKind.Dxf => Bytes(kind, "contacts.dxf", "image/vnd.dxf", ContactDrawing.Of(bench, source)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
         };
+
+    // By way of the wire, where a zero has no sign: the file then holds exactly the report that the caller gets.
+    private static string JsonOf(Wire.CheckReport report) =>
+        _json.Format(Wire.CheckReport.Parser.ParseFrom(report.ToByteArray())) + "\n";
 
     private static Wire.Artifact Text(Wire.ArtifactKind kind, string fileName, string mediaType, string text) =>
         New(kind, fileName, mediaType, ByteString.CopyFromUtf8(text));

@@ -14,7 +14,13 @@ internal sealed class PinFinder(LayerReader layers, LayerRoles roles, Violations
     /// <returns>The pin; null when there is none or more than one, which is then among the violations.</returns>
     public Circle? Pivot(Outline blade)
     {
-        List<Circle> inside = Inside(blade, roles.Blade);
+        // A pin of the handle may lie over the blade: what is on the blade's own layer goes first.
+        List<Circle> inside = Inside(blade, layers.Circles(roles.Blade));
+        if (inside.Count == 0)
+        {
+            inside = Inside(blade, layers.Circles(roles.Pins));
+        }
+
         if (inside.Count == 1)
         {
             return inside[0];
@@ -42,7 +48,8 @@ internal sealed class PinFinder(LayerReader layers, LayerRoles roles, Violations
     {
         List<Circle> inside =
         [
-            .. Inside(spring, roles.Spring).OrderBy(circle => circle.Centre.DistanceTo(pivot.Centre)),
+            .. Inside(spring, layers.Circles(roles.Spring).Concat(layers.Circles(roles.Pins)))
+                .OrderBy(circle => circle.Centre.DistanceTo(pivot.Centre)),
         ];
         if (inside.Count == 0)
         {
@@ -53,14 +60,8 @@ internal sealed class PinFinder(LayerReader layers, LayerRoles roles, Violations
         return (inside[0], inside.Count > 1 ? inside[^1] : null);
     }
 
-    /// <summary>The circles in a part: those on its own layer, or failing them those on the pins' layer.</summary>
-    private List<Circle> Inside(Outline part, LayerRole own)
-    {
-        List<Circle> inside = Distinct(layers.Circles(own).Where(circle => part.Contains(circle.Centre)));
-        return inside.Count > 0
-            ? inside
-            : Distinct(layers.Circles(roles.Pins).Where(circle => part.Contains(circle.Centre)));
-    }
+    private static List<Circle> Inside(Outline part, IEnumerable<Circle> circles) =>
+        Distinct(circles.Where(circle => part.Contains(circle.Centre)));
 
     private static List<Circle> Distinct(IEnumerable<Circle> circles)
     {

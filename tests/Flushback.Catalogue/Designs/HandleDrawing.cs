@@ -6,7 +6,7 @@ namespace Flushback.Catalogue.Designs;
 internal static class HandleDrawing
 {
     /// <summary>How far the handle reaches past the closed tip, below and behind it.</summary>
-    private const double OverTipMm = 1.6;
+    private const double OverTipMm = 2.2;
 
     /// <summary>The handle, counter-clockwise.</summary>
     public static Outline Draw(KnifeDesign design)

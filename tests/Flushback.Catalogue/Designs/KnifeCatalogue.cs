@@ -57,7 +57,7 @@ public static class KnifeCatalogue
             },
         };
 
-    /// <summary>A short knife with a crowned run of shapes: hollow nose pad, stock on the front of the back.</summary>
+    /// <summary>A short knife: hollow nose pad, stock on the front of the back, closed face a little askew.</summary>
     public static KnifeDesign Redshank { get; } =
         new("Redshank")
         {

@@ -30,7 +30,7 @@ internal static class SpringDrawing
         sketch.Add(new Point(EndFaceX(spring, front), front), SpringFace.Back);
         if (spring.FrontStockMm != 0)
         {
-            sketch.Add(new Point(spring.CentrePin.X + 8, front), SpringFace.Back);
+            sketch.Add(new Point(-8, front), SpringFace.Back);
             sketch.Add(new Point(spring.CentrePin.X - 6, back), SpringFace.Back);
         }
 

@@ -8,18 +8,22 @@ internal static class Client
     private static readonly string _program = Path.Combine(AppContext.BaseDirectory, "flushback.dll");
 
     /// <summary>Runs it to its end.</summary>
-    public static Task<Ending> RunAsync(params string[] args) => RunWithTemporaryFolderAsync(Path.GetTempPath(), args);
+    public static Task<Ending> RunAsync(params string[] args) => RunWithAsync([], args);
 
-    /// <summary>Runs it to its end, with a folder of its own for what it needs for a moment.</summary>
-    public static async Task<Ending> RunWithTemporaryFolderAsync(string temporary, params string[] args)
+    /// <summary>Runs it to its end, with variables in its environment.</summary>
+    public static async Task<Ending> RunWithAsync(Dictionary<string, string> variables, params string[] args)
     {
         ProcessStartInfo start = new("dotnet", [_program, .. args])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = Path.GetTempPath(),
-            Environment = { ["TMPDIR"] = temporary },
         };
+        foreach ((string name, string value) in variables)
+        {
+            start.Environment[name] = value;
+        }
+
         using Process process = Process.Start(start)!;
         Task<string> output = process.StandardOutput.ReadToEndAsync();
         Task<string> error = process.StandardError.ReadToEndAsync();

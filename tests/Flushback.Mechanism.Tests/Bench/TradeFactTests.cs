@@ -1,6 +1,7 @@
 using Flushback.Catalogue.Designs;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Findings;
+using Flushback.Mechanism.Knives;
 
 namespace Flushback.Mechanism.Tests.Bench;
 
@@ -51,6 +52,10 @@ public sealed class TradeFactTests
         Assert.InRange(open.CornerGap!.Value.GapMm, 0.3, 2);
         Assert.DoesNotContain(open.Findings, finding => finding.Code == FindingCodes.CornerTouching);
         Assert.Equal(0, shut.CornerGap!.Value.GapMm, 1e-9);
+        Assert.Equal(
+            [BladeFace.OpenFlat, BladeFace.Shoulder],
+            shut.At(Stop.Open)!.Contacts.Where(contact => contact.LengthMm > 1).Select(contact => contact.BladeFace)
+        );
         Assert.Contains(shut.Findings, finding => finding.Code == FindingCodes.CornerTouching);
     }
 }

@@ -39,8 +39,7 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
         foreach (((int i, int j), Nearest nearest) in near.OrderBy(pair => pair.Value.DistanceMm))
         {
             if (
-                !IsLeast(blade, spring, (i, j), nearest)
-                || stretches.Exists(stretch => stretch.Covers(nearest.OnFirst))
+                !IsLeast(blade, spring, (i, j), nearest) || stretches.Exists(stretch => stretch.Covers(nearest.OnFirst))
             )
             {
                 continue;

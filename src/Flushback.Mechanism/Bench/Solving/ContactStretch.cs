@@ -69,7 +69,8 @@ internal readonly record struct ContactStretch(
         {
             ContactStretch other = stretches[i];
             bool before = other.To.IsWithin(JoinMm, stretch.From);
-            if (before || other.From.IsWithin(JoinMm, stretch.To))
+            bool after = other.From.IsWithin(JoinMm, stretch.To);
+            if ((before || after) && SameLine(other, stretch))
             {
                 stretch = before ? Joined(other, stretch) : Joined(stretch, other);
                 stretches.RemoveAt(i);
@@ -78,6 +79,10 @@ internal readonly record struct ContactStretch(
 
         stretches.Add(stretch);
     }
+
+    // At a corner where both faces of it touch, two stretches meet that are no continuation of each other.
+    private static bool SameLine(in ContactStretch a, in ContactStretch b) =>
+        Math.Abs((a.To - a.From).Normalized.Cross((b.To - b.From).Normalized)) < MostTilt;
 
     private static bool Face(Vector bladeAlong, Vector springAlong) =>
         bladeAlong.Dot(springAlong) < 0 && Math.Abs(bladeAlong.Cross(springAlong)) < MostTilt;
@@ -118,7 +123,10 @@ internal readonly record struct ContactStretch(
         }
 
         double perMm = (toGap - fromGap) / (to - from);
-        double least = Math.Abs(toGap - fromGap) < LevelMm ? (from + to) / 2 : toGap < fromGap ? to : from;
+        double least =
+            Math.Abs(toGap - fromGap) < LevelMm ? (from + to) / 2
+            : toGap < fromGap ? to
+            : from;
         double last = toGap > toleranceMm ? from + ((toleranceMm - fromGap) / perMm) : to;
         double first = fromGap > toleranceMm ? to - ((toGap - toleranceMm) / perMm) : from;
         return new ContactStretch(

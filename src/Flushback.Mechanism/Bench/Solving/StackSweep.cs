@@ -16,8 +16,8 @@ namespace Flushback.Mechanism.Bench.Solving;
 internal sealed class StackSweep(SpringSides spring)
 {
     /// <summary>
-    /// Half the range of rotations taken for "the same place" when following the spring from one blade angle to the
-    /// next: far more than half a degree of blade moves it, far less than the height of a shoulder.
+    /// How far the spring may move from one blade angle to the next and still be followed, in radians: far more than
+    /// half a degree of blade moves it, far less than the height of a shoulder.
     /// </summary>
     private const double FollowingWindow = 0.01;
 
@@ -33,23 +33,79 @@ internal sealed class StackSweep(SpringSides spring)
     private readonly List<Strip> _bladeStrips = [];
     private readonly List<Strip> _springStrips = [];
     private readonly List<(double Angle, int Piece)> _order = [];
-    private Touch _support;
-    private Touch _ceiling;
+    private readonly List<Forbidden> _forbidden = [];
 
     /// <summary>Highest support and lowest ceiling of the free interval near a rotation, or of the topmost.</summary>
     public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, Angle? near)
     {
-        double watershed = near is { } n ? n.Radians + FollowingWindow : double.PositiveInfinity;
-        _support = Touch.None;
-        _ceiling = Touch.Unbounded;
-        Visit(upper, lower, watershed);
-        return (_support, _ceiling);
+        _forbidden.Clear();
+        Visit(upper, lower);
+        _forbidden.Sort(static (a, b) => a.From.Rotation.CompareTo(b.From.Rotation));
+        return near is { } n ? GapNear(n.Radians) : (HighestTop(), Touch.Unbounded);
+    }
+
+    /// <summary>The rotations that one strip of the blade forbids one strip of the spring.</summary>
+    private readonly record struct Forbidden(Touch From, Touch To);
+
+    /// <summary>The free interval nearest to a rotation; where none is near, bounds that cross.</summary>
+    private (Touch Support, Touch Ceiling) GapNear(double near)
+    {
+        (Touch Support, Touch Ceiling) best = (Touch.None, Touch.None);
+        double nearest = double.PositiveInfinity;
+        Touch top = Touch.None;
+        for (int i = 0; i <= _forbidden.Count; i++)
+        {
+            Touch ceiling = i < _forbidden.Count ? _forbidden[i].From : Touch.Unbounded;
+            double away = Math.Max(0, Math.Max(top.Rotation - near, near - ceiling.Rotation));
+            if (i > 0 && top.Rotation <= ceiling.Rotation && away < nearest)
+            {
+                (nearest, best) = (away, (top, ceiling));
+            }
+
+            if (i < _forbidden.Count && _forbidden[i].To.Rotation > top.Rotation)
+            {
+                top = _forbidden[i].To;
+            }
+        }
+
+        return nearest <= FollowingWindow ? best : Crossed(near);
+    }
+
+    /// <summary>The top of what lies below a rotation and the bottom of what lies above it, though they overlap.</summary>
+    private (Touch Support, Touch Ceiling) Crossed(double near)
+    {
+        Touch support = Touch.None;
+        Touch ceiling = Touch.Unbounded;
+        foreach (Forbidden interval in _forbidden)
+        {
+            if (interval.To.Rotation > near + FollowingWindow)
+            {
+                ceiling = interval.From.Rotation < ceiling.Rotation ? interval.From : ceiling;
+            }
+            else if (interval.To.Rotation > support.Rotation)
+            {
+                support = interval.To;
+            }
+        }
+
+        return (support, ceiling);
+    }
+
+    private Touch HighestTop()
+    {
+        Touch top = Touch.None;
+        foreach (Forbidden interval in _forbidden)
+        {
+            top = interval.To.Rotation > top.Rotation ? interval.To : top;
+        }
+
+        return top;
     }
 
     /// <summary>A stretch of material between two boundaries; -1 where one lies out of reach.</summary>
     private readonly record struct Strip(int Lower, int Upper);
 
-    private void Visit(List<RadialPiece> upper, List<RadialPiece> lower, double watershed)
+    private void Visit(List<RadialPiece> upper, List<RadialPiece> lower)
     {
         _blade.Clear();
         _blade.AddRange(upper);
@@ -86,24 +142,33 @@ internal sealed class StackSweep(SpringSides spring)
                         continue;
                     }
 
-                    Touch support = Touch.None;
-                    Touching.Raise(ref support, blade[bladeStrip.Upper], springs[springStrip.Lower], inner, outer);
-                    if (support.Rotation <= watershed)
-                    {
-                        _support = support.Rotation > _support.Rotation ? support : _support;
-                    }
-                    else if (bladeStrip.Lower >= 0 && springStrip.Upper >= 0)
-                    {
-                        Touching.Lower(ref _ceiling, blade[bladeStrip.Lower], springs[springStrip.Upper], inner, outer);
-                    }
-                    else
-                    {
-                        // Solid from here down out of reach: nothing fits below its top.
-                        _ceiling = Touch.None;
-                    }
+                    Forbid(blade, springs, bladeStrip, springStrip, inner, outer);
                 }
             }
         }
+    }
+
+    private void Forbid(
+        ReadOnlySpan<RadialPiece> blade,
+        ReadOnlySpan<RadialPiece> springs,
+        Strip bladeStrip,
+        Strip springStrip,
+        double innerMm,
+        double outerMm
+    )
+    {
+        Touch to = Touch.None;
+        Touching.Raise(ref to, blade[bladeStrip.Upper], springs[springStrip.Lower], innerMm, outerMm);
+
+        // A strip whose lower boundary lies out of reach is solid all the way down.
+        Touch from = Touch.None;
+        if (bladeStrip.Lower >= 0 && springStrip.Upper >= 0)
+        {
+            from = Touch.Unbounded;
+            Touching.Lower(ref from, blade[bladeStrip.Lower], springs[springStrip.Upper], innerMm, outerMm);
+        }
+
+        _forbidden.Add(new Forbidden(from, to));
     }
 
     private void FindBreaks(ReadOnlySpan<RadialPiece> blade, ReadOnlySpan<RadialPiece> springs)

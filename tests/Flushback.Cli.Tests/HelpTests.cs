@@ -2,7 +2,7 @@ using Flushback.Cli.Tests.Running;
 
 namespace Flushback.Cli.Tests;
 
-public sealed class HelpTest
+public sealed class HelpTests
 {
     [Fact]
     public async Task Help_has_examples_and_every_option()

@@ -7,7 +7,7 @@ using Grpc.Core;
 
 namespace Flushback.Service.Tests.BadInput;
 
-public sealed class EveryNumberTest
+public sealed class EveryNumberTests
 {
     /// <summary>The path of every number of a request, found from the contract.</summary>
     public static TheoryData<string> Numbers()

@@ -6,7 +6,7 @@ using Microsoft.Extensions.Options;
 
 namespace Flushback.Service.Tests.BadInput;
 
-public sealed class LimitsTest
+public sealed class LimitsTests
 {
     /// <summary>The setting, and what makes a request go over it.</summary>
     public static TheoryData<string, string, Action<Wire.CheckRequest>> Over =>

@@ -7,7 +7,7 @@ using Flushback.Service.Tests.Inputs;
 
 namespace Flushback.Cli.Tests;
 
-public sealed class BadInputTest : IDisposable
+public sealed class BadInputTests : IDisposable
 {
     private readonly Workbench _bench = new();
 
@@ -99,6 +99,15 @@ public sealed class BadInputTest : IDisposable
 
         Assert.Equal(2, ending.ExitCode);
         Assert.StartsWith("There is no file", Assert.Single(ending.Complaints), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_without_end_exits_with_2()
+    {
+        Ending ending = await Client.RunAsync("check", "/dev/zero");
+
+        Assert.Equal(2, ending.ExitCode);
+        Assert.Contains("larger than any drawing", Assert.Single(ending.Complaints), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -8,7 +8,7 @@ using Grpc.Core;
 
 namespace Flushback.Service.Tests.BadInput;
 
-public sealed class BadDrawingsTest(RunningService service) : IClassFixture<RunningService>
+public sealed class BadDrawingsTests(RunningService service) : IClassFixture<RunningService>
 {
     private const string Dxf = "knife.drawing.dxf";
 
@@ -119,6 +119,17 @@ public sealed class BadDrawingsTest(RunningService service) : IClassFixture<Runn
         Wire.CheckResponse response = await service.Checker.CheckAsync(request);
 
         Assert.Equal(Wire.LengthUnit.Millimetre, response.Report.Reading.Unit);
+    }
+
+    [Fact]
+    public async Task Pins_are_found_on_the_layer_of_their_part_too()
+    {
+        LooseDrawing drawing = new LooseDrawing().Add("blade", Wagtail.Blade).Add("Spring", Wagtail.Spring);
+        drawing.Add("BLADE", Wagtail.Pivot).Add("SPRING", Wagtail.CentrePin).Add("pins", Wagtail.RearPin!.Value);
+
+        Wire.CheckResponse response = await service.Checker.CheckAsync(Requests.Drawing(drawing));
+
+        Assert.Equal(3, response.Report.Stops.Count);
     }
 
     private static Circle InTheBlade => Wagtail.Pivot with { Centre = Wagtail.Pivot.Centre + new Vector(12, 0) };

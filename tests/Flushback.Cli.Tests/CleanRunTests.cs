@@ -4,7 +4,7 @@ using Flushback.Contract.V1;
 
 namespace Flushback.Cli.Tests;
 
-public sealed class CleanRunTest : IDisposable
+public sealed class CleanRunTests : IDisposable
 {
     private readonly Workbench _bench = new();
 
@@ -90,10 +90,27 @@ public sealed class CleanRunTest : IDisposable
         string temporary = _bench.PathOf("tmp");
         Directory.CreateDirectory(temporary);
 
-        Ending ending = await Client.RunWithTemporaryFolderAsync(temporary, "check", _bench.PutClean(), "--quiet");
+        Ending ending = await Client.RunWithAsync(
+            new() { ["TMPDIR"] = temporary },
+            "check",
+            _bench.PutClean(),
+            "--quiet"
+        );
 
         Assert.Equal(0, ending.ExitCode);
         Assert.Empty(Directory.EnumerateFileSystemEntries(temporary));
+    }
+
+    [Fact]
+    public async Task Neither_environment_nor_folder_changes_the_service_inside()
+    {
+        Ending ending = await Client.RunWithAsync(
+            new() { ["ASPNETCORE_URLS"] = "http://256.0.0.1:1", ["Limits__Vertices"] = "8" },
+            "check",
+            _bench.PutClean()
+        );
+
+        Assert.Equal((0, ""), (ending.ExitCode, ending.Error));
     }
 
     [Fact]

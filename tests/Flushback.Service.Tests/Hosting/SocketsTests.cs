@@ -8,7 +8,7 @@ using Microsoft.AspNetCore.Builder;
 
 namespace Flushback.Service.Tests.Hosting;
 
-public sealed class SocketsTest(RunningService service) : IClassFixture<RunningService>
+public sealed class SocketsTests(RunningService service) : IClassFixture<RunningService>
 {
     [Fact]
     public async Task A_knife_that_reads_as_it_should_is_answered_over_tcp()

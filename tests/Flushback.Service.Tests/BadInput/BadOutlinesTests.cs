@@ -4,7 +4,7 @@ using Grpc.Core;
 
 namespace Flushback.Service.Tests.BadInput;
 
-public sealed class BadOutlinesTest(RunningService service) : IClassFixture<RunningService>
+public sealed class BadOutlinesTests(RunningService service) : IClassFixture<RunningService>
 {
     private const string Blade = "knife.outlines.blade";
     private const string Spring = "knife.outlines.spring";

@@ -7,7 +7,7 @@ using Microsoft.Extensions.Logging;
 
 namespace Flushback.Service.Tests.BadInput;
 
-public sealed class FaultsTest(RunningService service) : IClassFixture<RunningService>
+public sealed class FaultsTests(RunningService service) : IClassFixture<RunningService>
 {
     [Fact]
     public async Task A_fault_of_ours_is_internal_in_a_plain_sentence_and_whole_in_the_log()
