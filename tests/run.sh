@@ -121,11 +121,12 @@ install_packages() {
     as_root=(sudo --non-interactive --preserve-env=DEBIAN_FRONTEND)
   fi
   "${as_root[@]}" apt-get update
-  "${as_root[@]}" apt-get install -y python3-ezdxf chromium fonts-liberation
+  "${as_root[@]}" apt-get install -y python3-ezdxf librecad-data chromium fonts-liberation
 }
 
+# Another library for DXF, and drawings that other people made.
 has_referee() {
-  "$python" -c 'import ezdxf'
+  "$python" -c 'import ezdxf' && [[ -d /usr/share/librecad/library ]]
 }
 
 has_tools() {
@@ -250,6 +251,8 @@ main() {
   check packages "$install_limit" "${in_shell[@]}" install_packages || true
   check tools "$check_limit" "${in_shell[@]}" has_tools || true
   check npm "$install_limit" npm ci --prefix "$tools" --ignore-scripts --no-audit --no-fund || true
+  check dxf-readers "$install_limit" \
+    npm ci --prefix tests/interop/dxf-readers --ignore-scripts --no-audit --no-fund || true
   check buf-lint "$check_limit" "$buf" lint protos || true
   check buf-breaking "$check_limit" "$buf" breaking protos --against protos/released.binpb || true
   check samples "$check_limit" "${in_shell[@]}" samples_are_as_drawn || true
