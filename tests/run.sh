@@ -128,8 +128,9 @@ install_packages() {
     python3-ezdxf chromium fonts-liberation librecad-data
 }
 
+# Another library for DXF, and drawings that other people made.
 has_referee() {
-  "$python" -c 'import ezdxf'
+  "$python" -c 'import ezdxf' && [[ -d /usr/share/librecad/library ]]
 }
 
 has_tools() {
@@ -246,6 +247,8 @@ main() {
   check packages "$install_limit" "${in_shell[@]}" install_packages || true
   check tools "$check_limit" "${in_shell[@]}" has_tools || true
   check npm "$install_limit" npm ci --prefix "$tools" --ignore-scripts --no-audit --no-fund || true
+  check dxf-readers "$install_limit" \
+    npm ci --prefix tests/interop/dxf-readers --ignore-scripts --no-audit --no-fund || true
   check buf-lint "$check_limit" "$buf" lint protos || true
   check buf-breaking "$check_limit" "$buf" breaking protos --against protos/released.binpb || true
   check dotnet-tools "$install_limit" dotnet tool restore || true
