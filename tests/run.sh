@@ -128,9 +128,9 @@ install_packages() {
     python3-ezdxf chromium fonts-liberation librecad-data
 }
 
-# Another library for DXF, and drawings that other people made.
+# Another library for DXF.
 has_referee() {
-  "$python" -c 'import ezdxf' && [[ -d /usr/share/librecad/library ]]
+  "$python" -c 'import ezdxf'
 }
 
 has_tools() {
