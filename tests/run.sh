@@ -121,12 +121,12 @@ install_packages() {
     as_root=(sudo --non-interactive --preserve-env=DEBIAN_FRONTEND)
   fi
   "${as_root[@]}" apt-get update
-  "${as_root[@]}" apt-get install -y python3-ezdxf librecad-data chromium fonts-liberation
+  "${as_root[@]}" apt-get install -y python3-ezdxf librecad chromium fonts-liberation
 }
 
-# Another library for DXF, and drawings that other people made.
+# Another library for DXF, and a CAD program with drawings that other people made.
 has_referee() {
-  "$python" -c 'import ezdxf' && [[ -d /usr/share/librecad/library ]]
+  "$python" -c 'import ezdxf' && command -v librecad && [[ -d /usr/share/librecad/library ]]
 }
 
 has_tools() {
