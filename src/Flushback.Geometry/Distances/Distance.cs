@@ -1,3 +1,5 @@
+using Flushback.Geometry.Chains;
+
 namespace Flushback.Geometry.Distances;
 
 /// <summary>Shortest distances between points, edges and outlines, exact on lines and arcs.</summary>
@@ -18,6 +20,32 @@ public static class Distance
 
     /// <summary>Shortest way between the borders of two outlines; zero where they cross or touch.</summary>
     public static Nearest Between(Outline a, Outline b) => OutlineDistance.Between(a.Boxes, b.Boxes);
+
+    /// <summary>Shortest way from a point to any of a few edges; <see cref="Nearest.None"/> when there are none.</summary>
+    public static Nearest Between(Point p, ReadOnlySpan<Edge> edges)
+    {
+        Nearest best = Nearest.None;
+        foreach (ref readonly Edge edge in edges)
+        {
+            best = Nearest.Shorter(best, PointToEdge.Between(p, edge));
+        }
+
+        return best;
+    }
+
+    /// <summary>
+    /// Shortest way from a chain to any of a few edges; <see cref="Nearest.None"/> when either is empty.
+    /// </summary>
+    public static Nearest Between(EdgeChain chain, ReadOnlySpan<Edge> edges)
+    {
+        Nearest best = Nearest.None;
+        foreach (ref readonly Edge edge in edges)
+        {
+            OutlineDistance.Shorten(ref best, chain.Boxes, edge);
+        }
+
+        return best;
+    }
 
     /// <summary>
     /// Shortest way between two sets of edges, such as two stretches of outlines; <see cref="Nearest.None"/> when either

@@ -19,6 +19,38 @@ internal static class OutlineDistance
         return best;
     }
 
+    /// <summary>Replaces the best so far by a way from a tree's edges to one edge, where that is shorter.</summary>
+    public static void Shorten(ref Nearest best, BoxTree tree, in Edge edge)
+    {
+        if (tree.Edges.Length > 0)
+        {
+            Search(tree, BoxTree.Root, edge, edge.Bounds, ref best);
+        }
+    }
+
+    private static void Search(BoxTree tree, int node, in Edge edge, in Box box, ref Nearest best)
+    {
+        if (tree[node].GapTo(box) >= best.DistanceMm)
+        {
+            return;
+        }
+
+        if (tree.IsLeaf(node))
+        {
+            best = Nearest.Shorter(best, EdgeToEdge.Between(tree.EdgeAt(node), edge));
+            return;
+        }
+
+        (int near, int far) = (2 * node, (2 * node) + 1);
+        if (tree[far].GapTo(box) < tree[near].GapTo(box))
+        {
+            (near, far) = (far, near);
+        }
+
+        Search(tree, near, edge, box, ref best);
+        Search(tree, far, edge, box, ref best);
+    }
+
     private static void Search(Point p, BoxTree tree, int node, ref Nearest best)
     {
         if (tree.IsLeaf(node))

@@ -124,8 +124,8 @@ public sealed class PolarOutline
             }
 
             // Where the distance from the centre turns back: straight towards it and straight away from it.
-            bool spansNear = _edge.SpansDirection(-toCentre);
-            bool spansFar = _edge.SpansDirection(toCentre);
+            bool spansNear = Spans(-toCentre, distance);
+            bool spansFar = Spans(toCentre, distance);
             if (!spansNear && Math.Min(ends.Start2, ends.End2) > reach2)
             {
                 return;
@@ -157,6 +157,14 @@ public sealed class PolarOutline
             {
                 Add(pieces, arc, start, end);
             }
+        }
+
+        // The same as Edge.SpansDirection, from what is known already: this is asked at every blade angle.
+        private bool Spans(Vector fromCentre, double length)
+        {
+            Vector fromStart = _arcCentre + (fromCentre * (_radius / length)) - _edge.Start;
+            double side = _tangent.Cross(fromStart);
+            return _edge.Bulge > 0 ? side <= 0 : side >= 0;
         }
 
         private static void Add(List<RadialPiece> pieces, ArcPiece arc, RadialEnd from, RadialEnd to)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Flushback.Geometry;
+using Flushback.Geometry.Chains;
 using Flushback.Geometry.Distances;
 using Flushback.Mechanism.Bench.Solving;
 using Flushback.Mechanism.Knives;
@@ -13,23 +14,23 @@ internal readonly record struct BladeClearance(Nearest Edge, Nearest Tip, Neares
 internal sealed class ClearanceMeter
 {
     private readonly Knife _knife;
-    private readonly Outline _edge;
-    private readonly Edge[] _edgeChain;
+    private readonly EdgeChain _blade;
+    private readonly EdgeChain _edge;
     private readonly Edge[] _spring;
     private readonly Edge[] _tail;
-    private readonly Edge[] _edgeTurned;
-    private readonly Edge[] _bladeTurned;
+    private readonly Edge[] _springTurned;
+    private readonly Edge[] _tailTurned;
 
     public ClearanceMeter(Knife knife)
     {
         _knife = knife;
-        _edge = knife.Blade;
         ImmutableArray<Edge> blade = knife.Blade.Edges;
-        _edgeChain = [.. blade.Where((_, i) => knife.BladeFaces[i] == BladeFace.Edge)];
+        _blade = new EdgeChain(blade);
+        _edge = new EdgeChain([.. blade.Where((_, i) => knife.BladeFaces[i] == BladeFace.Edge)]);
         _spring = [.. knife.Spring.Edges];
         _tail = [.. knife.Spring.Edges.Where((_, i) => knife.SpringFaces[i] == SpringFace.Tail)];
-        _edgeTurned = new Edge[_edgeChain.Length];
-        _bladeTurned = new Edge[blade.Length];
+        _springTurned = new Edge[_spring.Length];
+        _tailTurned = new Edge[_tail.Length];
         Tip = blade.Select(edge => edge.Start).MaxBy(p => (p - Point.Origin).LengthSquared);
     }
 
@@ -45,14 +46,14 @@ internal sealed class ClearanceMeter
     /// <summary>Distances of the edge, the tip and the whole blade from the spring or its tail.</summary>
     public BladeClearance At(Angle bladeAngle, Angle springRotation)
     {
-        // Everything is measured in the spring's own frame: the blade turns, the spring's edges stay.
-        RigidMotion blade = Knife.BladeAt(bladeAngle).Then(_knife.SpringAt(springRotation).Inverse);
-        RigidMotion back = _knife.SpringAt(springRotation);
-        Turn(_edgeChain, blade, _edgeTurned);
-        Turn(_knife.Blade.Edges.AsSpan(), blade, _bladeTurned);
-        Nearest edge = Distance.Between(_edgeTurned.AsSpan(), _spring.AsSpan());
-        Nearest tip = Distance.Between(blade.Apply(Tip), _knife.Spring);
-        Nearest tail = Distance.Between(_bladeTurned.AsSpan(), _tail.AsSpan());
+        // Everything is measured in the blade's own frame, where its boxes stand still and only the spring is turned.
+        RigidMotion back = Knife.BladeAt(bladeAngle);
+        RigidMotion spring = _knife.SpringAt(springRotation).Then(back.Inverse);
+        Turn(_spring, spring, _springTurned);
+        Turn(_tail, spring, _tailTurned);
+        Nearest edge = Distance.Between(_edge, _springTurned);
+        Nearest tip = Distance.Between(Tip, _springTurned);
+        Nearest tail = Distance.Between(_blade, _tailTurned);
         return new BladeClearance(InKnifeFrame(edge, back), InKnifeFrame(tip, back), InKnifeFrame(tail, back));
     }
 
@@ -63,16 +64,16 @@ internal sealed class ClearanceMeter
         RigidMotion back = _knife.SpringAt(open.Lowest);
         Nearest nearest = Nearest.None;
         FaceNaming faces = new(_knife);
-        for (int i = 0; i < _edge.Edges.Length; i++)
+        for (int i = 0; i < _knife.Blade.Edges.Length; i++)
         {
             if (_knife.BladeFaces[i] == BladeFace.NotchCorner)
             {
-                Edge corner = blade.Apply(_edge.Edges[i]);
+                Edge corner = blade.Apply(_knife.Blade.Edges[i]);
                 nearest = Nearest.Shorter(nearest, Distance.Between([corner], _spring.AsSpan()));
             }
             else if (faces.BladeFaceOf(i, i) == BladeFace.NotchCorner && IsSharpCorner(i))
             {
-                Point corner = blade.Apply(_edge.Edges[i].Start);
+                Point corner = blade.Apply(_knife.Blade.Edges[i].Start);
                 nearest = Nearest.Shorter(nearest, Distance.Between(corner, _knife.Spring));
             }
         }
@@ -84,7 +85,7 @@ internal sealed class ClearanceMeter
 
     private bool IsSharpCorner(int vertex)
     {
-        int before = (vertex + _edge.Edges.Length - 1) % _edge.Edges.Length;
+        int before = (vertex + _knife.Blade.Edges.Length - 1) % _knife.Blade.Edges.Length;
         return _knife.BladeFaces[before] == BladeFace.Shoulder && _knife.BladeFaces[vertex] == BladeFace.OpenFlat;
     }
 

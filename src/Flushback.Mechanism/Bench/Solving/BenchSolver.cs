@@ -14,14 +14,12 @@ namespace Flushback.Mechanism.Bench.Solving;
 /// </remarks>
 public sealed class BenchSolver
 {
-    // Above this many pairs the sorted sweep is cheaper than looking at every pair.
-    private const int PairsWorthSorting = 4096;
-
     // No spring is ever turned further than this from where it is drawn.
     private const double MostTurn = 0.35;
 
     private readonly PolarOutline _blade;
     private readonly SpringSides _spring;
+    private readonly Box _bladeBounds;
     private readonly Point _centrePin;
     private readonly List<RadialPiece> _all = [];
     private readonly List<RadialPiece> _upper = [];
@@ -34,6 +32,7 @@ public sealed class BenchSolver
     {
         Knife = knife;
         _blade = new PolarOutline(knife.Blade);
+        _bladeBounds = knife.Blade.Bounds;
         _centrePin = knife.CentrePin.Centre;
         _spring = new SpringSides(new PolarOutline(knife.Spring), _centrePin);
         _stack = new StackSweep(_spring);
@@ -51,9 +50,10 @@ public sealed class BenchSolver
     public SpringPose PoseAt(Angle bladeAngle, Angle? near = null)
     {
         Gather(bladeAngle);
-        (Touch support, Touch ceiling) = IsStacked()
-            ? _stack.Bounds(_upper, _lower, near)
-            : (HighestSupport(), Touch.Unbounded);
+        (Touch support, Touch ceiling) =
+            near is { } from && MayBeHeldDown(from.Radians)
+                ? _stack.Bounds(_upper, _lower, from.Radians)
+                : (HighestSupport(), Touch.Unbounded);
         Touch tail = LowestTailBound(Math.Min(ceiling.Rotation, support.Rotation + 0.5));
         if (tail.Rotation < ceiling.Rotation)
         {
@@ -72,7 +72,7 @@ public sealed class BenchSolver
 
         // The blade stands still and the centre pin turns about it; the frame's turn goes into the polar angles.
         Point pin = _centrePin.RotatedAbout(Point.Origin, bladeAngle);
-        _blade.Split(pin, -bladeAngle, _spring.ReachMm, _all);
+        _blade.Split(pin, -bladeAngle, ComesBehind(bladeAngle) ? _spring.ReachMm : _spring.FrontReachMm, _all);
         foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
         {
             if (piece.InnerMm < _spring.FrontReachMm && piece.MaxAngle > _spring.FloorAt(piece.InnerMm) - MostTurn)
@@ -85,6 +85,15 @@ public sealed class BenchSolver
                 _behind.Add(piece);
             }
         }
+    }
+
+    /// <summary>False when no part of the blade can lie behind the centre pin: only the spring's front counts then.</summary>
+    private bool ComesBehind(Angle bladeAngle)
+    {
+        (double sin, double cos) = Math.SinCos(bladeAngle.Radians);
+        double foremost = (cos > 0 ? _bladeBounds.MinX : _bladeBounds.MaxX) * cos;
+        double lowest = (sin > 0 ? _bladeBounds.MinY : _bladeBounds.MaxY) * sin;
+        return foremost + lowest < _centrePin.X;
     }
 
     private bool ReachesCentrePin()
@@ -100,31 +109,21 @@ public sealed class BenchSolver
         return false;
     }
 
-    /// <summary>True when somewhere a lower boundary of the blade hangs over an upper one, with room between.</summary>
-    private bool IsStacked()
+    /// <summary>
+    /// True when some lower boundary of the blade may bound a free interval within following distance of a rotation.
+    /// Otherwise what lies below the spring is solid as far as it can reach, and only the topmost interval is left.
+    /// </summary>
+    private bool MayBeHeldDown(double near)
     {
-        if (
-            _lower.Count * _upper.Count > PairsWorthSorting
-            || _upper.Count * _spring.FrontLower.Length > PairsWorthSorting
-        )
+        ReadOnlySpan<RadialPiece> springs = _spring.FrontUpper;
+        foreach (ref readonly RadialPiece blade in CollectionsMarshal.AsSpan(_lower))
         {
-            return true;
-        }
-
-        Span<RadialPiece> uppers = CollectionsMarshal.AsSpan(_upper);
-        foreach (ref readonly RadialPiece lower in CollectionsMarshal.AsSpan(_lower))
-        {
-            foreach (ref readonly RadialPiece upper in uppers)
+            foreach (ref readonly RadialPiece spring in springs)
             {
-                double inner = Math.Max(lower.InnerMm, upper.InnerMm);
-                double outer = Math.Min(lower.OuterMm, upper.OuterMm);
-                if (inner < outer && lower.MaxAngle > upper.MinAngle)
+                bool meets = blade.InnerMm <= spring.OuterMm && spring.InnerMm <= blade.OuterMm;
+                if (meets && blade.MaxAngle - spring.MinAngle > near - StackSweep.FollowingWindow)
                 {
-                    double middle = (inner + outer) / 2;
-                    if (lower.AngleAt(middle) > upper.AngleAt(middle))
-                    {
-                        return true;
-                    }
+                    return true;
                 }
             }
         }

@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using Flushback.Geometry;
 using Flushback.Geometry.Polar;
 
 namespace Flushback.Mechanism.Bench.Solving;
@@ -19,7 +18,7 @@ internal sealed class StackSweep(SpringSides spring)
     /// How far the spring may move from one blade angle to the next and still be followed, in radians: far more than
     /// half a degree of blade moves it, far less than the height of a shoulder.
     /// </summary>
-    private const double FollowingWindow = 0.01;
+    public const double FollowingWindow = 0.01;
 
     private readonly RadialPiece[] _spring =
     [
@@ -34,14 +33,16 @@ internal sealed class StackSweep(SpringSides spring)
     private readonly List<Strip> _springStrips = [];
     private readonly List<(double Angle, int Piece)> _order = [];
     private readonly List<Forbidden> _forbidden = [];
+    private double[] _keys = [];
+    private int[] _places = [];
 
-    /// <summary>Highest support and lowest ceiling of the free interval near a rotation, or of the topmost.</summary>
-    public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, Angle? near)
+    /// <summary>Highest support and lowest ceiling of the free interval near a rotation; crossed where none is near.</summary>
+    public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, double near)
     {
         _forbidden.Clear();
         Visit(upper, lower);
         _forbidden.Sort(static (a, b) => a.From.Rotation.CompareTo(b.From.Rotation));
-        return near is { } n ? GapNear(n.Radians) : (HighestTop(), Touch.Unbounded);
+        return GapNear(near);
     }
 
     /// <summary>The rotations that one strip of the blade forbids one strip of the spring.</summary>
@@ -91,26 +92,12 @@ internal sealed class StackSweep(SpringSides spring)
         return (support, ceiling);
     }
 
-    private Touch HighestTop()
-    {
-        Touch top = Touch.None;
-        foreach (Forbidden interval in _forbidden)
-        {
-            top = interval.To.Rotation > top.Rotation ? interval.To : top;
-        }
-
-        return top;
-    }
-
     /// <summary>A stretch of material between two boundaries; -1 where one lies out of reach.</summary>
     private readonly record struct Strip(int Lower, int Upper);
 
     private void Visit(List<RadialPiece> upper, List<RadialPiece> lower)
     {
-        _blade.Clear();
-        _blade.AddRange(upper);
-        _blade.AddRange(lower);
-        _blade.Sort(static (a, b) => a.InnerMm.CompareTo(b.InnerMm));
+        SortByInner(upper, lower);
         ReadOnlySpan<RadialPiece> blade = CollectionsMarshal.AsSpan(_blade);
         ReadOnlySpan<RadialPiece> springs = _spring;
         FindBreaks(blade, springs);
@@ -169,6 +156,32 @@ internal sealed class StackSweep(SpringSides spring)
         }
 
         _forbidden.Add(new Forbidden(from, to));
+    }
+
+    /// <summary>Sorts keys and places, not the pieces themselves, which are large.</summary>
+    private void SortByInner(List<RadialPiece> upper, List<RadialPiece> lower)
+    {
+        int count = upper.Count + lower.Count;
+        if (_keys.Length < count)
+        {
+            _keys = new double[2 * count];
+            _places = new int[2 * count];
+        }
+
+        for (int i = 0; i < count; i++)
+        {
+            _keys[i] = PieceAt(i).InnerMm;
+            _places[i] = i;
+        }
+
+        Array.Sort(_keys, _places, 0, count);
+        _blade.Clear();
+        for (int i = 0; i < count; i++)
+        {
+            _blade.Add(PieceAt(_places[i]));
+        }
+
+        RadialPiece PieceAt(int place) => place < upper.Count ? upper[place] : lower[place - upper.Count];
     }
 
     private void FindBreaks(ReadOnlySpan<RadialPiece> blade, ReadOnlySpan<RadialPiece> springs)

@@ -93,12 +93,18 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         {
             SpringPose before = track.Poses[i - 1];
             SpringPose after = track.Poses[i];
-            if (
-                Math.Abs((before.BladeAngle - nominal).Radians) > Window.Radians
-                || !IsFalling(before)
-                || !after.IsPossible
-                || IsFalling(after)
-            )
+            if (Math.Abs((before.BladeAngle - nominal).Radians) > Window.Radians || !IsFalling(before))
+            {
+                continue;
+            }
+
+            if (!after.IsPossible)
+            {
+                // The blade may still come to rest in the last fraction of a step before something stops it.
+                after = Boundary(before, after.BladeAngle, IsPossible);
+            }
+
+            if (IsFalling(after))
             {
                 continue;
             }
