@@ -121,7 +121,7 @@ public sealed class BenchSolver
             foreach (ref readonly RadialPiece spring in springs)
             {
                 bool meets = blade.InnerMm <= spring.OuterMm && spring.InnerMm <= blade.OuterMm;
-                if (meets && blade.MaxAngle - spring.MinAngle > near - StackSweep.FollowingWindow)
+                if (meets && blade.MaxAngle - spring.MinAngle > near - ForbiddenRotations.FollowingWindow)
                 {
                     return true;
                 }
