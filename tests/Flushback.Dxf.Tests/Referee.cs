@@ -37,6 +37,16 @@ internal static class Referee
         return Json(Output("node", Path.Combine(folder, "dump.cjs"), reader, Kept(dxf)));
     }
 
+    /// <summary>The size of the page that a CAD program (Debian: librecad) prints of a file, fitted to the sheet.</summary>
+    public static int PrintedBytes(byte[] dxf)
+    {
+        string path = Kept(dxf);
+        string page = Path.ChangeExtension(path, ".pdf");
+        Output("librecad", "dxf2pdf", "-a", "-o", page, path);
+        Assert.True(File.Exists(page), "The CAD program printed nothing.");
+        return (int)new FileInfo(page).Length;
+    }
+
     private static JsonElement Python(string command, string argument) =>
         Json(
             Output(
@@ -63,6 +73,7 @@ internal static class Referee
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        start.Environment["QT_QPA_PLATFORM"] = "offscreen";
         using Process process =
             Process.Start(start) ?? throw new InvalidOperationException($"The referee {program} did not start.");
         Task<string> errors = process.StandardError.ReadToEndAsync();

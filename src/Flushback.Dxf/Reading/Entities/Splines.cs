@@ -90,7 +90,21 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
         }
 
         BezierPath path = new([.. SplineSpans.Of(_groups.Degree, [.. _groups.Knots], weighted)]);
-        return path.Pieces.Length > 0 ? path : Faulty(record, "has knots that are all one: draw it again");
+        if (path.Pieces.Length == 0)
+        {
+            return Faulty(record, "has knots that are all one: draw it again");
+        }
+
+        // A knot repeated more often than the degree lets the curve fall apart there.
+        for (int i = 1; i < path.Pieces.Length; i++)
+        {
+            if (!path.Pieces[i - 1].At(1).IsWithin(flatTolerance, path.Pieces[i].At(0)))
+            {
+                return Faulty(record, "falls apart at a knot that is repeated too often: draw its parts one by one");
+            }
+        }
+
+        return path;
     }
 
     private BezierPath? ByFitPoints(in EntityRecord record)
