@@ -125,12 +125,12 @@ install_packages() {
   fi
   "${as_root[@]}" apt-get update
   "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
-    python3-ezdxf chromium fonts-liberation librecad
+    python3-ezdxf chromium fonts-liberation librecad librecad-data
 }
 
 # Another library for DXF, and a CAD program with drawings that other people made.
 has_referee() {
-  "$python" -c 'import ezdxf' && command -v librecad && [[ -d /usr/share/librecad/library ]]
+  "$python" -c 'import ezdxf' && command -v librecad
 }
 
 has_tools() {
