@@ -101,24 +101,24 @@ internal sealed class DrawingMutator(IReadOnlyList<byte[]> corpus, int seed)
         "x",
     ];
 
-    private readonly Random random = new(seed);
+    private readonly Random _random = new(seed);
 
     /// <summary>The next damaged drawing.</summary>
     public byte[] Next()
     {
-        byte[] drawing = corpus[random.Next(corpus.Count)];
+        byte[] drawing = corpus[_random.Next(corpus.Count)];
         bool isBinary = drawing.AsSpan().StartsWith("AutoCAD Binary"u8);
-        return isBinary || random.Next(8) == 0 ? MutateBytes([.. drawing]) : MutateGroups(drawing);
+        return isBinary || _random.Next(8) == 0 ? MutateBytes([.. drawing]) : MutateGroups(drawing);
     }
 
     private byte[] MutateGroups(byte[] drawing)
     {
         List<string> lines = [.. Encoding.Latin1.GetString(drawing).ReplaceLineEndings("\n").Split('\n')];
-        for (int times = random.Next(1, 6); times > 0 && lines.Count > 4; times--)
+        for (int times = _random.Next(1, 6); times > 0 && lines.Count > 4; times--)
         {
             // Groups begin on even lines.
-            int at = 2 * random.Next(lines.Count / 2);
-            switch (random.Next(9))
+            int at = 2 * _random.Next(lines.Count / 2);
+            switch (_random.Next(9))
             {
                 case 0:
                     lines[at] = Pick(Codes);
@@ -127,17 +127,17 @@ internal sealed class DrawingMutator(IReadOnlyList<byte[]> corpus, int seed)
                     lines[at + 1] = Pick(Values);
                     break;
                 case 4:
-                    lines[at + 1] = (random.NextDouble() * Math.Pow(10, random.Next(-6, 6))).ToString(
+                    lines[at + 1] = (_random.NextDouble() * Math.Pow(10, _random.Next(-6, 6))).ToString(
                         "R",
                         System.Globalization.CultureInfo.InvariantCulture
                     );
                     break;
                 case 5:
-                    lines.RemoveRange(at, Math.Min(lines.Count - at, 2 * random.Next(1, 8)));
+                    lines.RemoveRange(at, Math.Min(lines.Count - at, 2 * _random.Next(1, 8)));
                     break;
                 case 6:
-                    List<string> copy = lines.GetRange(at, Math.Min(lines.Count - at, 2 * random.Next(1, 20)));
-                    lines.InsertRange(2 * random.Next(lines.Count / 2), copy);
+                    List<string> copy = lines.GetRange(at, Math.Min(lines.Count - at, 2 * _random.Next(1, 20)));
+                    lines.InsertRange(2 * _random.Next(lines.Count / 2), copy);
                     break;
                 case 7:
                     lines.RemoveAt(at);
@@ -146,38 +146,38 @@ internal sealed class DrawingMutator(IReadOnlyList<byte[]> corpus, int seed)
                     List<string> other =
                     [
                         .. Encoding
-                            .Latin1.GetString(corpus[random.Next(corpus.Count)])
+                            .Latin1.GetString(corpus[_random.Next(corpus.Count)])
                             .ReplaceLineEndings("\n")
                             .Split('\n'),
                     ];
-                    int from = 2 * random.Next((other.Count / 2) + 1);
+                    int from = 2 * _random.Next((other.Count / 2) + 1);
                     lines.InsertRange(at, other.GetRange(from, Math.Min(other.Count - from, 40)));
                     break;
             }
         }
 
-        return Encoding.Latin1.GetBytes(string.Join(random.Next(4) == 0 ? "\r\n" : "\n", lines));
+        return Encoding.Latin1.GetBytes(string.Join(_random.Next(4) == 0 ? "\r\n" : "\n", lines));
     }
 
     private byte[] MutateBytes(byte[] bytes)
     {
-        for (int times = random.Next(1, 8); times > 0 && bytes.Length > 30; times--)
+        for (int times = _random.Next(1, 8); times > 0 && bytes.Length > 30; times--)
         {
-            int at = random.Next(22, bytes.Length);
-            switch (random.Next(4))
+            int at = _random.Next(22, bytes.Length);
+            switch (_random.Next(4))
             {
                 case 0:
-                    bytes[at] = (byte)random.Next(256);
+                    bytes[at] = (byte)_random.Next(256);
                     break;
                 case 1:
-                    bytes[at] ^= (byte)(1 << random.Next(8));
+                    bytes[at] ^= (byte)(1 << _random.Next(8));
                     break;
                 case 2:
-                    int end = Math.Min(bytes.Length, at + random.Next(1, 20));
+                    int end = Math.Min(bytes.Length, at + _random.Next(1, 20));
                     bytes = [.. bytes[..at], .. bytes[end..]];
                     break;
                 default:
-                    bytes = random.Next(20) == 0 ? bytes[..at] : [.. bytes[..at], bytes[at], .. bytes[at..]];
+                    bytes = _random.Next(20) == 0 ? bytes[..at] : [.. bytes[..at], bytes[at], .. bytes[at..]];
                     break;
             }
         }
@@ -185,5 +185,5 @@ internal sealed class DrawingMutator(IReadOnlyList<byte[]> corpus, int seed)
         return bytes;
     }
 
-    private string Pick(string[] from) => from[random.Next(from.Length)];
+    private string Pick(string[] from) => from[_random.Next(from.Length)];
 }

@@ -5,11 +5,11 @@ namespace Flushback.Dxf.Tests;
 /// <summary>The drawings that the independent writer made, once for all tests.</summary>
 public sealed class EzdxfDrawings
 {
-    private readonly string folder;
+    private readonly string _folder;
 
     public EzdxfDrawings()
     {
-        (folder, Contents) = Referee.Make();
+        (_folder, Contents) = Referee.Make();
     }
 
     /// <summary>What the writer says it put in, by file name.</summary>
@@ -26,5 +26,5 @@ public sealed class EzdxfDrawings
     public static TheoryData<string> AllFiles =>
         [.. Versions.SelectMany(version => new[] { $"basic_{version}_asc.dxf", $"basic_{version}_bin.dxf" })];
 
-    public byte[] Bytes(string name) => File.ReadAllBytes(Path.Combine(folder, name));
+    public byte[] Bytes(string name) => File.ReadAllBytes(Path.Combine(_folder, name));
 }

@@ -4,44 +4,88 @@ using System.Text.Json;
 
 namespace Flushback.Dxf.Tests;
 
-/// <summary>The independent reader and writer: ezdxf in a process of its own. When it is missing, the test fails.</summary>
+/// <summary>Independent readers and writers, each in a process of its own. When one is missing, the test fails.</summary>
 internal static class Referee
 {
-    /// <summary>What ezdxf sees in a file.</summary>
-    public static JsonElement Dump(byte[] dxf)
-    {
-        string path = Path.Combine(Directory.CreateTempSubdirectory("flushback-dxf-").FullName, "drawing.dxf");
-        File.WriteAllBytes(path, dxf);
-        return Run("dump", path);
-    }
+    private static readonly Lock Installing = new();
+
+    /// <summary>What ezdxf (Debian: python3-ezdxf) sees in a file.</summary>
+    public static JsonElement Dump(byte[] dxf) => Python("dump", Kept(dxf));
 
     /// <summary>Points that ezdxf computes on everything in a file's model space, by layer.</summary>
-    public static JsonElement Sample(string path) => Run("sample", path);
+    public static JsonElement Sample(string path) => Python("sample", path);
 
     /// <summary>Drawings that ezdxf writes, and what it put in them.</summary>
     public static (string Folder, JsonElement Contents) Make()
     {
         string folder = Directory.CreateTempSubdirectory("flushback-ezdxf-").FullName;
-        return (folder, Run("make", folder));
+        return (folder, Python("make", folder));
     }
 
-    private static JsonElement Run(string command, string argument)
+    /// <summary>What a reader from npm sees in a file: <c>dxf</c> or <c>dxf-parser</c>, in the versions locked there.</summary>
+    public static JsonElement DumpByNode(string reader, byte[] dxf)
     {
-        ProcessStartInfo start = new(Environment.GetEnvironmentVariable("FLUSHBACK_PYTHON") ?? "/usr/bin/python3")
+        string folder = Path.Combine(InteropFolder(), "dxf-readers");
+        lock (Installing)
+        {
+            if (!Directory.Exists(Path.Combine(folder, "node_modules")))
+            {
+                Output("npm", "ci", "--ignore-scripts", "--no-audit", "--prefix", folder);
+            }
+        }
+
+        return Json(Output("node", Path.Combine(folder, "dump.cjs"), reader, Kept(dxf)));
+    }
+
+    /// <summary>The size of the page that a CAD program (Debian: librecad) prints of a file, fitted to the sheet.</summary>
+    public static int PrintedBytes(byte[] dxf)
+    {
+        string path = Kept(dxf);
+        string page = Path.ChangeExtension(path, ".pdf");
+        Output("librecad", "dxf2pdf", "-a", "-o", page, path);
+        Assert.True(File.Exists(page), "The CAD program printed nothing.");
+        return (int)new FileInfo(page).Length;
+    }
+
+    private static JsonElement Python(string command, string argument) =>
+        Json(
+            Output(
+                Environment.GetEnvironmentVariable("FLUSHBACK_PYTHON") ?? "/usr/bin/python3",
+                Path.Combine(InteropFolder(), "dxf_referee.py"),
+                command,
+                argument
+            )
+        );
+
+    private static JsonElement Json(string text) => JsonDocument.Parse(text).RootElement;
+
+    private static string Kept(byte[] dxf)
+    {
+        string path = Path.Combine(Directory.CreateTempSubdirectory("flushback-dxf-").FullName, "drawing.dxf");
+        File.WriteAllBytes(path, dxf);
+        return path;
+    }
+
+    private static string Output(string program, params string[] arguments)
+    {
+        ProcessStartInfo start = new(program, arguments)
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            ArgumentList = { ScriptPath(), command, argument },
         };
+        start.Environment["QT_QPA_PLATFORM"] = "offscreen";
         using Process process =
-            Process.Start(start) ?? throw new InvalidOperationException("The referee's Python did not start.");
+            Process.Start(start) ?? throw new InvalidOperationException($"The referee {program} did not start.");
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
-        Assert.True(process.ExitCode == 0, $"The referee (apt-get install python3-ezdxf) failed: {errors.Result}");
-        return JsonDocument.Parse(output).RootElement;
+        Assert.True(
+            process.ExitCode == 0,
+            $"The referee {program} {string.Join(' ', arguments)} failed: {errors.Result}"
+        );
+        return output;
     }
 
-    private static string ScriptPath([CallerFilePath] string thisFile = "") =>
-        Path.Combine(Path.GetDirectoryName(thisFile)!, "..", "interop", "dxf_referee.py");
+    private static string InteropFolder([CallerFilePath] string thisFile = "") =>
+        Path.Combine(Path.GetDirectoryName(thisFile)!, "..", "interop");
 }

@@ -63,7 +63,7 @@ public sealed class ThirdPartyDrawingTests
         }
     }
 
-    private static string Found(string file)
+    internal static string Found(string file)
     {
         string path = Path.Combine(Library, file);
         Assert.True(Path.Exists(path), $"{path} is missing: apt-get install librecad-data");

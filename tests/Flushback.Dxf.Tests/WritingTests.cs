@@ -60,6 +60,20 @@ public sealed class WritingTests
         );
     }
 
+    [Theory]
+    [InlineData("dxf", DxfVersion.R12)]
+    [InlineData("dxf", DxfVersion.R2000)]
+    [InlineData("dxf", DxfVersion.R2018)]
+    [InlineData("dxf-parser", DxfVersion.R12)]
+    [InlineData("dxf-parser", DxfVersion.R2000)]
+    [InlineData("dxf-parser", DxfVersion.R2018)]
+    public void Readers_in_browsers_see_the_same(string reader, DxfVersion version)
+    {
+        JsonElement dump = Referee.DumpByNode(reader, DxfWriter.Write(version, DrawingUnit.Inch, Marks.Layers));
+        Assert.Equal((int)DrawingUnit.Inch, dump.GetProperty("units").GetInt32());
+        Marks.AssertSeen(dump, DrawingUnit.Inch.Millimetres());
+    }
+
     [Fact]
     public void The_same_layers_give_the_same_bytes() =>
         Assert.Equal(

@@ -6,14 +6,14 @@ namespace Flushback.Dxf.Chaining;
 /// <summary>Walks joined units into chains, closed or open.</summary>
 internal sealed class ChainWalk(IReadOnlyList<ChainUnit> units, Joints joints)
 {
-    private readonly bool[] visited = new bool[units.Count];
+    private readonly bool[] _visited = new bool[units.Count];
 
     /// <summary>All chains, in the order of their first unit.</summary>
     public IEnumerable<Chain> Chains()
     {
         for (int unit = 0; unit < units.Count; unit++)
         {
-            if (!visited[unit] && !joints.IsDropped(unit))
+            if (!_visited[unit] && !joints.IsDropped(unit))
             {
                 yield return ChainThrough(unit);
             }
@@ -25,7 +25,7 @@ internal sealed class ChainWalk(IReadOnlyList<ChainUnit> units, Joints joints)
         // Forward from the unit's last end; when that comes round to its first end, the chain is closed.
         UnitEnd start = new(unit, IsLast: false);
         List<UnitEnd> entries = [start];
-        visited[unit] = true;
+        _visited[unit] = true;
         if (Follow(start, entries))
         {
             return new Chain(entries, IsClosed: true);
@@ -49,7 +49,7 @@ internal sealed class ChainWalk(IReadOnlyList<ChainUnit> units, Joints joints)
                 return true;
             }
 
-            visited[next.Unit] = true;
+            _visited[next.Unit] = true;
             entries.Add(next);
             entry = next;
         }

@@ -11,30 +11,30 @@ internal sealed class Joints
 {
     private const int Loose = -1;
 
-    private readonly IReadOnlyList<ChainUnit> units;
-    private readonly ChainTolerances tolerances;
-    private readonly List<DxfIssue> issues;
-    private readonly Point[] places;
-    private readonly int[] partner;
-    private readonly bool[] atBranch;
-    private readonly bool[] dropped;
+    private readonly IReadOnlyList<ChainUnit> _units;
+    private readonly ChainTolerances _tolerances;
+    private readonly List<DxfIssue> _issues;
+    private readonly Point[] _places;
+    private readonly int[] _partner;
+    private readonly bool[] _atBranch;
+    private readonly bool[] _dropped;
 
     private Joints(IReadOnlyList<ChainUnit> units, ChainTolerances tolerances, List<DxfIssue> issues)
     {
-        this.units = units;
-        this.tolerances = tolerances;
-        this.issues = issues;
-        places = new Point[2 * units.Count];
-        for (int i = 0; i < places.Length; i++)
+        _units = units;
+        _tolerances = tolerances;
+        _issues = issues;
+        _places = new Point[2 * units.Count];
+        for (int i = 0; i < _places.Length; i++)
         {
             UnitEnd end = UnitEnd.At(i);
-            places[i] = units[end.Unit].End(end.IsLast);
+            _places[i] = units[end.Unit].End(end.IsLast);
         }
 
-        partner = new int[places.Length];
-        Array.Fill(partner, Loose);
-        atBranch = new bool[places.Length];
-        dropped = new bool[units.Count];
+        _partner = new int[_places.Length];
+        Array.Fill(_partner, Loose);
+        _atBranch = new bool[_places.Length];
+        _dropped = new bool[units.Count];
     }
 
     /// <summary>Joins the ends of all units.</summary>
@@ -47,25 +47,25 @@ internal sealed class Joints
     }
 
     /// <summary>The end that meets this one; null when it is loose.</summary>
-    public UnitEnd? PartnerOf(UnitEnd end) => partner[end.Index] == Loose ? null : UnitEnd.At(partner[end.Index]);
+    public UnitEnd? PartnerOf(UnitEnd end) => _partner[end.Index] == Loose ? null : UnitEnd.At(_partner[end.Index]);
 
     /// <summary>Where an end lies once joined; both partners lie there exactly.</summary>
-    public Point PlaceOf(UnitEnd end) => places[end.Index];
+    public Point PlaceOf(UnitEnd end) => _places[end.Index];
 
     /// <summary>True when the end lies where more than two meet.</summary>
-    public bool IsAtBranch(UnitEnd end) => atBranch[end.Index];
+    public bool IsAtBranch(UnitEnd end) => _atBranch[end.Index];
 
     /// <summary>True when the unit was shorter than a gap and was dropped.</summary>
-    public bool IsDropped(int unit) => dropped[unit];
+    public bool IsDropped(int unit) => _dropped[unit];
 
     /// <summary>The ends that meet nothing.</summary>
-    public IEnumerable<UnitEnd> LooseEnds => Enumerable.Range(0, places.Length).Where(IsLoose).Select(UnitEnd.At);
+    public IEnumerable<UnitEnd> LooseEnds => Enumerable.Range(0, _places.Length).Where(IsLoose).Select(UnitEnd.At);
 
-    private bool IsLoose(int end) => partner[end] == Loose && !atBranch[end] && !dropped[end / 2];
+    private bool IsLoose(int end) => _partner[end] == Loose && !_atBranch[end] && !_dropped[end / 2];
 
     private void JoinCoincident()
     {
-        foreach (List<int> group in PointClusters.Of(places, ChainTolerances.CoincidentMm))
+        foreach (List<int> group in PointClusters.Of(_places, ChainTolerances.CoincidentMm))
         {
             if (group.Count == 2)
             {
@@ -80,124 +80,81 @@ internal sealed class Joints
 
     private void BridgeGaps()
     {
-        if (tolerances.JoinMm <= ChainTolerances.CoincidentMm)
+        if (_tolerances.JoinMm <= ChainTolerances.CoincidentMm)
         {
             return;
         }
 
-        foreach (List<int> group in PointClusters.Of([.. places], tolerances.JoinMm))
+        foreach (List<int> group in PointClusters.Of([.. _places], _tolerances.JoinMm))
         {
             DropUnitsWithin(group);
             List<int> loose = group.FindAll(IsLoose);
-            if (loose.Count == 2 && places[loose[0]].IsWithin(tolerances.JoinMm, places[loose[1]]))
+            if (loose.Count == 2 && _places[loose[0]].IsWithin(_tolerances.JoinMm, _places[loose[1]]))
             {
-                ReportGap(loose[0], loose[1]);
+                _issues.Add(
+                    JointIssues.Gap(_units[loose[0] / 2], _units[loose[1] / 2], _places[loose[0]], _places[loose[1]])
+                );
                 Join(loose[0], loose[1]);
             }
             else if (loose.Count > 0 && (loose.Count > 2 || group.Count > loose.Count) && !IsExcused(group, loose))
             {
-                Branch(group.FindAll(end => !dropped[end / 2] && (IsLoose(end) || partner[end] != Loose)));
+                Branch(group.FindAll(end => !_dropped[end / 2] && (IsLoose(end) || _partner[end] != Loose)));
             }
         }
     }
 
     // A loose end beside a branch point that was reported already, or the far end of a dropped unit: no news.
     private bool IsExcused(List<int> group, List<int> loose) =>
-        group.Exists(end => atBranch[end])
-        || group.TrueForAll(end => dropped[end / 2] || loose.Contains(end)) && loose.Count < 3;
+        group.Exists(end => _atBranch[end])
+        || group.TrueForAll(end => _dropped[end / 2] || loose.Contains(end)) && loose.Count < 3;
 
     private void DropUnitsWithin(List<int> group)
     {
         foreach (int end in group)
         {
             UnitEnd first = UnitEnd.At(end);
-            ChainUnit unit = units[first.Unit];
+            ChainUnit unit = _units[first.Unit];
             bool isSpeck =
                 !first.IsLast
                 && IsLoose(end)
                 && IsLoose(first.Opposite.Index)
-                && unit.LengthMm <= tolerances.JoinMm
+                && unit.LengthMm <= _tolerances.JoinMm
                 && group.Contains(first.Opposite.Index);
             if (!isSpeck)
             {
                 continue;
             }
 
-            dropped[first.Unit] = true;
-            issues.Add(
-                new DxfIssue(
-                    DxfIssueCodes.ZeroLength,
-                    DxfIssueKind.Repair,
-                    $"{unit.Shape.Label} on layer {unit.Shape.Layer} is only {Wording.Mm(unit.LengthMm)} long, less than the joining "
-                        + $"tolerance of {Wording.Mm(tolerances.JoinMm)}; it was left out.",
-                    unit.Shape.Handle,
-                    unit.Shape.Layer,
-                    unit.Shape.Line,
-                    places[end]
-                )
-            );
+            _dropped[first.Unit] = true;
+            _issues.Add(JointIssues.Speck(unit, _tolerances, _places[end]));
         }
     }
 
     private void Join(int a, int b)
     {
-        partner[a] = b;
-        partner[b] = a;
+        _partner[a] = b;
+        _partner[b] = a;
         UnitEnd one = UnitEnd.At(a);
         UnitEnd other = UnitEnd.At(b);
-        bool oneIsLine = units[one.Unit].IsLineAt(one.IsLast);
-        bool otherIsLine = units[other.Unit].IsLineAt(other.IsLast);
+        bool oneIsLine = _units[one.Unit].IsLineAt(one.IsLast);
+        bool otherIsLine = _units[other.Unit].IsLineAt(other.IsLast);
 
         // The end of a line was written down, that of an arc computed from an angle: the line's is the truer place.
         Point meeting =
-            oneIsLine == otherIsLine ? places[a].MidpointTo(places[b])
-            : oneIsLine ? places[a]
-            : places[b];
-        places[a] = meeting;
-        places[b] = meeting;
-    }
-
-    private void ReportGap(int a, int b)
-    {
-        ChainUnit one = units[a / 2];
-        ChainUnit other = units[b / 2];
-        double gapMm = places[a].DistanceTo(places[b]);
-        string between =
-            a / 2 == b / 2 ? $"the ends of {one.Shape.Label}" : $"{one.Shape.Label} and {other.Shape.Label}";
-        issues.Add(
-            new DxfIssue(
-                DxfIssueCodes.GapBridged,
-                DxfIssueKind.Repair,
-                $"A gap of {Wording.Mm(gapMm)} between {between} on layer {one.Shape.Layer} at {Wording.At(places[a])} mm was closed.",
-                one.Shape.Handle,
-                one.Shape.Layer,
-                one.Shape.Line,
-                places[a].MidpointTo(places[b])
-            )
-        );
+            oneIsLine == otherIsLine ? _places[a].MidpointTo(_places[b])
+            : oneIsLine ? _places[a]
+            : _places[b];
+        _places[a] = meeting;
+        _places[b] = meeting;
     }
 
     private void Branch(List<int> group)
     {
-        foreach (int end in group.Where(end => partner[end] == Loose))
+        foreach (int end in group.Where(end => _partner[end] == Loose))
         {
-            atBranch[end] = true;
+            _atBranch[end] = true;
         }
 
-        ChainUnit first = units[group[0] / 2];
-        string[] meeting = [.. group.Select(end => units[end / 2].Shape.Label).Distinct()];
-        string named = string.Join(", ", meeting.Take(6)) + (meeting.Length > 6 ? " and more" : "");
-        issues.Add(
-            new DxfIssue(
-                DxfIssueCodes.BranchPoint,
-                DxfIssueKind.Error,
-                $"{Wording.Whole(group.Count)} ends meet at {Wording.At(places[group[0]])} mm on layer {first.Shape.Layer}, where a contour "
-                    + $"has two: {named}; delete what does not belong to the contour or move it to another layer.",
-                first.Shape.Handle,
-                first.Shape.Layer,
-                first.Shape.Line,
-                places[group[0]]
-            )
-        );
+        _issues.Add(JointIssues.Branch(group.ConvertAll(end => _units[end / 2].Shape), _places[group[0]]));
     }
 }

@@ -8,13 +8,13 @@ internal sealed class OpenChains(IReadOnlyList<ChainUnit> units, Joints joints, 
     /// <summary>So many open chains are told one by one; a layer with more is no outline at all.</summary>
     private const int ToldOneByOne = 20;
 
-    private readonly UnitEnd[] looseEnds = [.. joints.LooseEnds];
-    private int told;
+    private readonly UnitEnd[] _looseEnds = [.. joints.LooseEnds];
+    private int _told;
 
     /// <summary>The error for one open chain, or null when enough has been said.</summary>
     public DxfIssue? Tell(Chain chain)
     {
-        if (joints.IsAtBranch(chain.First) || joints.IsAtBranch(chain.Last) || ++told > ToldOneByOne)
+        if (joints.IsAtBranch(chain.First) || joints.IsAtBranch(chain.Last) || ++_told > ToldOneByOne)
         {
             return null;
         }
@@ -42,12 +42,12 @@ internal sealed class OpenChains(IReadOnlyList<ChainUnit> units, Joints joints, 
 
     /// <summary>The error that stands for all chains past those told one by one; null when there are none.</summary>
     public DxfIssue? Rest(string layer) =>
-        told <= ToldOneByOne
+        _told <= ToldOneByOne
             ? null
             : new DxfIssue(
                 DxfIssueCodes.OpenChain,
                 DxfIssueKind.Error,
-                $"Layer {layer} holds {Wording.Whole(told - ToldOneByOne)} more chains that do not close.",
+                $"Layer {layer} holds {Wording.Whole(_told - ToldOneByOne)} more chains that do not close.",
                 Layer: layer
             );
 
@@ -75,7 +75,7 @@ internal sealed class OpenChains(IReadOnlyList<ChainUnit> units, Joints joints, 
         Point place = joints.PlaceOf(end);
         UnitEnd? nearest = null;
         double least = double.PositiveInfinity;
-        foreach (UnitEnd candidate in looseEnds)
+        foreach (UnitEnd candidate in _looseEnds)
         {
             double distance = joints.PlaceOf(candidate).DistanceTo(place);
             if (candidate != end && candidate != otherEndOfChain && distance < least)

@@ -16,7 +16,7 @@ internal sealed class BlockTable
 {
     private const int ExternalFlags = 4 | 8;
 
-    private readonly Dictionary<string, Block> blocks = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, Block> _blocks = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Reads the BLOCKS section.</summary>
     public static BlockTable Of(TagFile file, Sections sections, ReadingLog log)
@@ -38,7 +38,7 @@ internal sealed class BlockTable
     }
 
     /// <summary>The block of a name, compared without regard to case; null when there is none.</summary>
-    public Block? Find(string name) => blocks.GetValueOrDefault(name);
+    public Block? Find(string name) => _blocks.GetValueOrDefault(name);
 
     private int Take(TagFile file, int start, int sectionEnd, ReadingLog log)
     {
@@ -86,7 +86,7 @@ internal sealed class BlockTable
             i++;
         }
 
-        blocks.TryAdd(name, new Block(name, new Point(x, y), first, i, (flags & ExternalFlags) != 0));
+        _blocks.TryAdd(name, new Block(name, new Point(x, y), first, i, (flags & ExternalFlags) != 0));
         return i;
     }
 }

@@ -9,11 +9,11 @@ internal sealed class LayerTable
 {
     private const int FrozenFlag = 1;
 
-    private readonly Dictionary<string, DxfLayer> byName = new(StringComparer.OrdinalIgnoreCase);
-    private readonly List<DxfLayer> inOrder = [];
+    private readonly Dictionary<string, DxfLayer> _byName = new(StringComparer.OrdinalIgnoreCase);
+    private readonly List<DxfLayer> _inOrder = [];
 
     /// <summary>All layers met so far.</summary>
-    public ImmutableArray<DxfLayer> Layers => [.. inOrder];
+    public ImmutableArray<DxfLayer> Layers => [.. _inOrder];
 
     /// <summary>Reads the LAYER table, wherever it stands in the TABLES section.</summary>
     public static LayerTable Of(TagFile file, Sections sections)
@@ -40,7 +40,7 @@ internal sealed class LayerTable
     /// <summary>The layer of a name; one that has no entry is on and thawed.</summary>
     public DxfLayer Named(string name)
     {
-        if (!byName.TryGetValue(name, out DxfLayer? layer))
+        if (!_byName.TryGetValue(name, out DxfLayer? layer))
         {
             layer = new DxfLayer(name);
             Add(layer);
@@ -51,9 +51,9 @@ internal sealed class LayerTable
 
     private void Add(DxfLayer layer)
     {
-        if (byName.TryAdd(layer.Name, layer))
+        if (_byName.TryAdd(layer.Name, layer))
         {
-            inOrder.Add(layer);
+            _inOrder.Add(layer);
         }
     }
 

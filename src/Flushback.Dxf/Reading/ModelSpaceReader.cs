@@ -8,19 +8,17 @@ namespace Flushback.Dxf.Reading;
 /// <summary>Reads what is seen in model space into shapes, blocks and all.</summary>
 internal sealed class ModelSpaceReader
 {
-    private readonly TagFile file;
-    private readonly LayerTable layers;
-    private readonly BlockTable blocks;
-    private readonly ReadingLog log;
-    private readonly DxfLimits limits;
-    private readonly double millimetresPerUnit;
-    private readonly EntityRecords records;
-    private readonly EntityCurves curves;
-    private readonly Inserts inserts;
-    private readonly ShapeMaker shapeMaker;
-    private readonly ImmutableArray<DxfShape>.Builder shapes = ImmutableArray.CreateBuilder<DxfShape>();
-    private int entities;
-    private int edges;
+    private readonly TagFile _file;
+    private readonly LayerTable _layers;
+    private readonly BlockChoice _blockChoice;
+    private readonly DrawingBudget _budget;
+    private readonly ReadingLog _log;
+    private readonly double _millimetresPerUnit;
+    private readonly EntityRecords _records;
+    private readonly EntityCurves _curves;
+    private readonly Inserts _inserts;
+    private readonly ShapeMaker _shapeMaker;
+    private readonly ImmutableArray<DxfShape>.Builder _shapes = ImmutableArray.CreateBuilder<DxfShape>();
 
     /// <param name="file">The file.</param>
     /// <param name="layers">Its layers.</param>
@@ -37,16 +35,17 @@ internal sealed class ModelSpaceReader
         ReadingLog log
     )
     {
-        this.file = file;
-        this.layers = layers;
-        this.blocks = blocks;
-        this.log = log;
-        this.millimetresPerUnit = millimetresPerUnit;
-        limits = options.Limits;
-        records = new EntityRecords(file, new NamePool(file), log);
-        curves = new EntityCurves(file, log, limits, options.CurveToleranceMm / millimetresPerUnit);
-        inserts = new Inserts(file, new NumberFields(file, log), log);
-        shapeMaker = new ShapeMaker(log, limits, options.CurveToleranceMm);
+        _file = file;
+        _layers = layers;
+        _log = log;
+        _millimetresPerUnit = millimetresPerUnit;
+        DxfLimits limits = options.Limits;
+        _blockChoice = new BlockChoice(blocks, limits, log);
+        _budget = new DrawingBudget(limits, log);
+        _records = new EntityRecords(file, new NamePool(file), log);
+        _curves = new EntityCurves(file, log, limits, options.CurveToleranceMm / millimetresPerUnit);
+        _inserts = new Inserts(file, new NumberFields(file, log), log);
+        _shapeMaker = new ShapeMaker(log, limits, options.CurveToleranceMm);
     }
 
     /// <summary>The shapes of the ENTITIES sections.</summary>
@@ -54,75 +53,54 @@ internal sealed class ModelSpaceReader
     {
         foreach (Range section in sections.Named("ENTITIES"))
         {
-            ReadRun(section.Start.Value, section.End.Value, Placement.ModelSpace(millimetresPerUnit), ct);
+            ReadRun(section.Start.Value, section.End.Value, Placement.ModelSpace(_millimetresPerUnit), ct);
         }
 
-        return shapes.DrainToImmutable();
+        return _shapes.DrainToImmutable();
     }
 
     private void ReadRun(int first, int end, Placement placement, CancellationToken ct)
     {
         int i = first;
-        while (i < end && !log.IsHopeless)
+        while (i < end && !_log.IsHopeless)
         {
-            if (file.Tags[i].Code != 0)
+            if (_file.Tags[i].Code != 0)
             {
-                log.Error(
+                _log.Error(
                     DxfIssueCodes.Structure,
-                    $"At {file.Place(file.Tags[i].Line)} stands group {Wording.Whole(file.Tags[i].Code)} where an entity "
+                    $"At {_file.Place(_file.Tags[i].Line)} stands group {Wording.Whole(_file.Tags[i].Code)} where an entity "
                         + "should begin with group 0; export the drawing again.",
-                    file.Tags[i].Line
+                    _file.Tags[i].Line
                 );
                 return;
             }
 
-            EntityRecord record = records.At(i, end);
+            EntityRecord record = _records.At(i, end);
             i = record.FollowersEnd;
-            if (CountOne(record, ct))
+            if (_budget.TryTakeEntity(record, ct))
             {
                 Take(placement.Seen(record), placement, ct);
             }
         }
     }
 
-    /// <summary>Counts an entity or a copy of a block; false when that was one too many.</summary>
-    private bool CountOne(in EntityRecord record, CancellationToken ct)
-    {
-        if ((++entities & 0x3FF) == 0)
-        {
-            ct.ThrowIfCancellationRequested();
-        }
-
-        if (entities <= limits.MaxEntities)
-        {
-            return true;
-        }
-
-        log.LimitExceeded(
-            $"The drawing has more than {Wording.Whole(limits.MaxEntities)} entities, blocks exploded (reached at "
-                + $"{record.Place}); leave out what is not needed, or raise the limit.",
-            record.Line
-        );
-        return false;
-    }
-
     private void Take(in EntityRecord record, Placement placement, CancellationToken ct)
     {
         // A block is hidden with its INSERT when that is frozen; when it is off, only what takes its layer is.
-        DxfLayer layer = layers.Named(record.Layer);
+        DxfLayer layer = _layers.Named(record.Layer);
         bool isHidden = record.Type == "INSERT" ? layer.IsFrozen : !layer.IsVisible;
         if (record.IsInPaperSpace)
         {
-            log.LeftOut(record, DxfIssueCodes.PaperSpace, "lies in paper space", "lie in paper space");
+            _log.LeftOut(record, DxfIssueCodes.PaperSpace, "lies in paper space", "lie in paper space");
         }
         else if (record.IsInvisible)
         {
-            log.LeftOut(record, DxfIssueCodes.LayerHidden, "is switched invisible", "are switched invisible");
+            _log.LeftOut(record, DxfIssueCodes.LayerHidden, "is switched invisible", "are switched invisible");
         }
         else if (isHidden)
         {
             string state = layer.IsFrozen ? "frozen" : "off";
-            log.LeftOut(
+            _log.LeftOut(
                 record,
                 DxfIssueCodes.LayerHidden,
                 $"lies on a layer that is {state}",
@@ -133,7 +111,7 @@ internal sealed class ModelSpaceReader
         {
             Explode(record, placement, ct);
         }
-        else if (curves.Of(record) is { } placed)
+        else if (_curves.Of(record) is { } placed)
         {
             AddShape(record, placed.Curve, placed.Map.Then(placement.Map));
         }
@@ -141,16 +119,16 @@ internal sealed class ModelSpaceReader
 
     private void Explode(in EntityRecord record, Placement placement, CancellationToken ct)
     {
-        if (inserts.Insert(record) is not { } insert || BlockOf(record, insert, placement) is not { } block)
+        if (_inserts.Insert(record) is not { } insert || _blockChoice.Of(record, insert, placement) is not { } block)
         {
             return;
         }
 
         for (int row = 0; row < insert.Rows; row++)
         {
-            for (int column = 0; column < insert.Columns && !log.IsHopeless; column++)
+            for (int column = 0; column < insert.Columns && !_log.IsHopeless; column++)
             {
-                if (CountOne(record, ct))
+                if (_budget.TryTakeEntity(record, ct))
                 {
                     PlaneMap map = insert.MapOf(block, column, row).Then(placement.Map);
                     ReadRun(block.First, block.End, new Placement(map, record, block.Name, placement), ct);
@@ -159,78 +137,25 @@ internal sealed class ModelSpaceReader
         }
     }
 
-    private Block? BlockOf(in EntityRecord record, in BlockInsert insert, Placement placement)
-    {
-        string name = Wording.Quoted(insert.BlockName);
-        if (blocks.Find(insert.BlockName) is not { } block)
-        {
-            log.Fault(
-                record,
-                DxfIssueCodes.BlockMissing,
-                $"places block {name}, which the drawing does not hold: draw it again"
-            );
-            return null;
-        }
-
-        if (block.IsExternal)
-        {
-            log.Fault(
-                record,
-                DxfIssueCodes.BlockMissing,
-                $"places {name} from another file: bind the external reference before exporting"
-            );
-            return null;
-        }
-
-        if (placement.IsWithin(block.Name))
-        {
-            log.Error(
-                DxfIssueCodes.BlockCycle,
-                $"{record.Label} places block {name} inside itself, which has no end: take it out of the block.",
-                record.Line
-            );
-            return null;
-        }
-
-        long copies = (long)insert.Columns * insert.Rows;
-        if (placement.Depth >= limits.MaxBlockDepth || copies > limits.MaxArrayCopies)
-        {
-            log.LimitExceeded(
-                copies > limits.MaxArrayCopies
-                    ? $"{record.Label} places {copies} copies of block {name}, and {Wording.Whole(limits.MaxArrayCopies)} is the limit: explode what is needed."
-                    : $"{record.Label} places block {name} more than {Wording.Whole(limits.MaxBlockDepth)} blocks deep, which is the limit: explode the outer blocks.",
-                record.Line
-            );
-            return null;
-        }
-
-        return block;
-    }
-
     private void AddShape(in EntityRecord record, PlaneCurve curve, PlaneMap map)
     {
-        if (shapeMaker.Make(record, curve, map) is not { } geometry)
+        if (_shapeMaker.Make(record, curve, map) is not { } geometry)
         {
             return;
         }
 
-        edges += geometry switch
+        int edges = geometry switch
         {
             OpenChain chain => chain.Edges.Length,
             ClosedOutline closed => closed.Outline.Edges.Length,
             _ => 1,
         };
-        if (edges > limits.MaxVertices)
+        if (!_budget.TryTakeVertices(edges, record))
         {
-            log.LimitExceeded(
-                $"The drawing has more than {Wording.Whole(limits.MaxVertices)} vertices (reached in {record.Label}); leave "
-                    + "out what is not needed, or raise the limit.",
-                record.Line
-            );
             return;
         }
 
-        shapes.Add(
+        _shapes.Add(
             new DxfShape(record.Handle, record.Layer, record.Type, record.Line, geometry)
             {
                 PlaceWord = record.PlaceWord,

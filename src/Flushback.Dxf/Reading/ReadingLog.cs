@@ -10,25 +10,25 @@ internal sealed class ReadingLog
     /// <summary>After so many errors the file is given up: more of them tell a maker nothing new.</summary>
     private const int MostErrors = 20;
 
-    private readonly List<DxfIssue> issues = [];
-    private readonly List<DxfIssue> faults = [];
-    private readonly Dictionary<(string Code, string Type, string Layer), CountedGroup> counted = [];
-    private int errors;
+    private readonly List<DxfIssue> _issues = [];
+    private readonly List<DxfIssue> _faults = [];
+    private readonly Dictionary<(string Code, string Type, string Layer), CountedGroup> _counted = [];
+    private int _errors;
 
     /// <summary>True once the drawing cannot be used.</summary>
-    public bool HasErrors => errors > 0;
+    public bool HasErrors => _errors > 0;
 
     /// <summary>True once reading on is of no use.</summary>
-    public bool IsHopeless => errors >= MostErrors;
+    public bool IsHopeless => _errors >= MostErrors;
 
     /// <summary>Faults of single entities, which count only where their layer is used.</summary>
-    public ImmutableArray<DxfIssue> Faults => [.. faults];
+    public ImmutableArray<DxfIssue> Faults => [.. _faults];
 
     /// <summary>Errors and repairs as they were met, then what was left out or fitted, counted by type and layer.</summary>
     public ImmutableArray<DxfIssue> Issues =>
         [
-            .. issues,
-            .. counted.Select(pair => new DxfIssue(
+            .. _issues,
+            .. _counted.Select(pair => new DxfIssue(
                 pair.Key.Code,
                 DxfIssueKind.Notice,
                 pair.Value.Sentence,
@@ -41,8 +41,8 @@ internal sealed class ReadingLog
     /// <summary>Adds an issue about the file as a whole.</summary>
     public void Add(DxfIssue issue)
     {
-        issues.Add(issue);
-        errors += issue.IsFatal ? 1 : 0;
+        _issues.Add(issue);
+        _errors += issue.IsFatal ? 1 : 0;
     }
 
     /// <summary>Adds an error about the file, with the line it was met at.</summary>
@@ -53,7 +53,7 @@ internal sealed class ReadingLog
     public void LimitExceeded(string sentence, int? line = null)
     {
         Add(new DxfIssue(DxfIssueCodes.TooLarge, DxfIssueKind.LimitExceeded, sentence, Line: line));
-        errors += MostErrors;
+        _errors += MostErrors;
     }
 
     /// <summary>A group whose value is no finite number.</summary>
@@ -87,7 +87,7 @@ internal sealed class ReadingLog
     /// <param name="atMm">Where.</param>
     public void Fault(in EntityRecord record, string code, string what, Point? atMm = null)
     {
-        faults.Add(
+        _faults.Add(
             new DxfIssue(
                 code,
                 DxfIssueKind.Error,
@@ -113,13 +113,13 @@ internal sealed class ReadingLog
     public void Count(in EntityRecord record, string code, string one, string many)
     {
         var key = (code, record.Type, record.Layer);
-        if (counted.TryGetValue(key, out CountedGroup? group))
+        if (_counted.TryGetValue(key, out CountedGroup? group))
         {
             group.Count++;
         }
         else
         {
-            counted.Add(key, new CountedGroup(record, one, many));
+            _counted.Add(key, new CountedGroup(record, one, many));
         }
     }
 

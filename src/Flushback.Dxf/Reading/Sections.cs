@@ -5,13 +5,13 @@ namespace Flushback.Dxf.Reading;
 /// <summary>Where the sections of a file lie, as ranges of groups without the section's own brackets.</summary>
 internal sealed class Sections
 {
-    private readonly List<(string Name, Range Groups)> found = [];
+    private readonly List<(string Name, Range Groups)> _found = [];
 
     private Sections() { }
 
     /// <summary>The groups of every section of a name.</summary>
     public IEnumerable<Range> Named(string name) =>
-        found.Where(section => section.Name == name).Select(section => section.Groups);
+        _found.Where(section => section.Name == name).Select(section => section.Groups);
 
     /// <summary>Finds the sections and says what is wrong with them.</summary>
     public static Sections Find(TagFile file, ReadingLog log)
@@ -72,7 +72,7 @@ internal sealed class Sections
             return file.Tags.Count;
         }
 
-        found.Add((name, first..end));
+        _found.Add((name, first..end));
         return end + 1;
     }
 
@@ -142,10 +142,10 @@ internal sealed class Sections
 
     private void CheckEnd(TagFile file, ReadingLog log)
     {
-        if (found.All(section => section.Name != "ENTITIES"))
+        if (_found.All(section => section.Name != "ENTITIES"))
         {
             log.Error(
-                file.EndsWithMark || found.Count == 0 ? DxfIssueCodes.Structure : DxfIssueCodes.Truncated,
+                file.EndsWithMark || _found.Count == 0 ? DxfIssueCodes.Structure : DxfIssueCodes.Truncated,
                 $"The file has no ENTITIES section, so nothing is drawn in it (it ends at {file.Place(file.LastLine)}); "
                     + "export the drawing again.",
                 file.LastLine

@@ -14,7 +14,7 @@ internal sealed class ShapeMaker(ReadingLog log, DxfLimits limits, double curveT
     /// <summary>An arc that rises less above its chord is a line: a picometre, below the rounding of coordinates.</summary>
     private const double StraightMm = 1e-9;
 
-    private readonly CurveEdges curveEdges = new(curveToleranceMm, limits.MaxVertices);
+    private readonly CurveEdges _curveEdges = new(curveToleranceMm, limits.MaxVertices);
 
     /// <summary>The shape of a curve, in millimetres; null when nothing usable is left, which the log says.</summary>
     public ShapeGeometry? Make(in EntityRecord record, PlaneCurve curve, PlaneMap map)
@@ -48,7 +48,7 @@ internal sealed class ShapeMaker(ReadingLog log, DxfLimits limits, double curveT
 
     private ShapeGeometry? PathOf(in EntityRecord record, PlaneCurve curve, PlaneMap map)
     {
-        List<Edge>? edges = curveEdges.Of(curve, map);
+        List<Edge>? edges = _curveEdges.Of(curve, map);
         if (edges is null)
         {
             log.LimitExceeded(
@@ -65,7 +65,7 @@ internal sealed class ShapeMaker(ReadingLog log, DxfLimits limits, double curveT
             return OutOfRange(record, IsInRange(edges[far].Start) ? edges[far].End : edges[far].Start);
         }
 
-        bool wasFitted = curveEdges.WasFitted;
+        bool wasFitted = _curveEdges.WasFitted;
         if (wasFitted)
         {
             string within = $"to lines and arcs within {Wording.Mm(curveToleranceMm)}";

@@ -15,16 +15,16 @@ internal ref struct AsciiTagReader
     /// <summary>What may follow the EOF mark: white space, padding and the end mark of old systems.</summary>
     private static readonly SearchValues<byte> Blanks = SearchValues.Create(" \t\r\n\0\x1A"u8);
 
-    private readonly ReadOnlyMemory<byte> memory;
-    private readonly ReadOnlySpan<byte> bytes;
-    private int position;
-    private int line;
+    private readonly ReadOnlyMemory<byte> _memory;
+    private readonly ReadOnlySpan<byte> _bytes;
+    private int _position;
+    private int _line;
 
     private AsciiTagReader(ReadOnlyMemory<byte> memory, int start)
     {
-        this.memory = memory;
-        bytes = memory.Span;
-        position = start;
+        _memory = memory;
+        _bytes = memory.Span;
+        _position = start;
     }
 
     /// <summary>Reads all groups up to the EOF mark or the end of the bytes.</summary>
@@ -36,7 +36,7 @@ internal ref struct AsciiTagReader
 
     private TagScan ReadAll(CancellationToken ct)
     {
-        List<DxfTag> tags = new(Math.Max(16, bytes.Length / 12));
+        List<DxfTag> tags = new(Math.Max(16, _bytes.Length / 12));
         bool ended = false;
         while (!ended && TryLine(out int codeAt, out int codeLength))
         {
@@ -45,10 +45,10 @@ internal ref struct AsciiTagReader
                 ct.ThrowIfCancellationRequested();
             }
 
-            ReadOnlySpan<byte> written = bytes.Slice(codeAt, codeLength).Trim(" \t"u8);
+            ReadOnlySpan<byte> written = _bytes.Slice(codeAt, codeLength).Trim(" \t"u8);
             if (!Utf8Parser.TryParse(written, out int code, out int used) || used != written.Length)
             {
-                if (written.IsEmpty && IsBlankFrom(position))
+                if (written.IsEmpty && IsBlankFrom(_position))
                 {
                     break;
                 }
@@ -56,7 +56,7 @@ internal ref struct AsciiTagReader
                 return NoCode(written, tags.Count);
             }
 
-            int codeLine = line;
+            int codeLine = _line;
             if (!TryLine(out int valueAt, out int valueLength))
             {
                 // A code without its value: the file is cut short, which the structure check words.
@@ -69,58 +69,58 @@ internal ref struct AsciiTagReader
             }
 
             tags.Add(new DxfTag(code, valueAt, valueLength, codeAt, codeLine));
-            ended = code == 0 && bytes.Slice(valueAt, valueLength).Trim(" \t"u8).SequenceEqual("EOF"u8);
+            ended = code == 0 && _bytes.Slice(valueAt, valueLength).Trim(" \t"u8).SequenceEqual("EOF"u8);
         }
 
-        TagFile file = new(memory, tags, TagForm.Ascii(LineEndOf(bytes)))
+        TagFile file = new(_memory, tags, TagForm.Ascii(LineEndOf(_bytes)))
         {
             EndsWithMark = ended,
-            HasTrailingBytes = ended && !IsBlankFrom(position),
-            LastLine = line,
+            HasTrailingBytes = ended && !IsBlankFrom(_position),
+            LastLine = _line,
         };
         return new TagScan(file, null);
     }
 
     private bool TryLine(out int start, out int length)
     {
-        start = position;
+        start = _position;
         length = 0;
-        if (position >= bytes.Length)
+        if (_position >= _bytes.Length)
         {
             return false;
         }
 
-        line++;
-        int end = bytes[position..].IndexOfAny((byte)'\r', (byte)'\n');
+        _line++;
+        int end = _bytes[_position..].IndexOfAny((byte)'\r', (byte)'\n');
         if (end < 0)
         {
-            length = bytes.Length - position;
-            position = bytes.Length;
+            length = _bytes.Length - _position;
+            _position = _bytes.Length;
             return true;
         }
 
         length = end;
-        position += end + 1;
-        if (bytes[position - 1] != '\r')
+        _position += end + 1;
+        if (_bytes[_position - 1] != '\r')
         {
             return true;
         }
 
         // CR LF, or CR CR LF as a file gets it that was sent as text twice.
-        ReadOnlySpan<byte> rest = bytes[position..];
+        ReadOnlySpan<byte> rest = _bytes[_position..];
         if (rest.StartsWith("\n"u8))
         {
-            position++;
+            _position++;
         }
         else if (rest.StartsWith("\r\n"u8))
         {
-            position += 2;
+            _position += 2;
         }
 
         return true;
     }
 
-    private readonly bool IsBlankFrom(int start) => bytes[start..].IndexOfAnyExcept(Blanks) < 0;
+    private readonly bool IsBlankFrom(int start) => _bytes[start..].IndexOfAnyExcept(Blanks) < 0;
 
     private readonly TagScan NoCode(ReadOnlySpan<byte> written, int tagsSoFar)
     {
@@ -129,17 +129,17 @@ internal ref struct AsciiTagReader
         {
             return TagScan.Failed(
                 DxfIssueCodes.NotDxf,
-                $"This is no DXF file: line {Number(line)} should hold a group code, a whole number, and holds "
+                $"This is no DXF file: line {Number(_line)} should hold a group code, a whole number, and holds "
                     + $"'{Printable(shown)}'; export the drawing as DXF from the program it was drawn in.",
-                line
+                _line
             );
         }
 
         return TagScan.Failed(
             DxfIssueCodes.Structure,
-            $"Line {Number(line)} should hold a group code, a whole number, and holds '{Printable(shown)}': lines are "
+            $"Line {Number(_line)} should hold a group code, a whole number, and holds '{Printable(shown)}': lines are "
                 + "missing or were added above it; save the drawing as DXF again.",
-            line
+            _line
         );
     }
 

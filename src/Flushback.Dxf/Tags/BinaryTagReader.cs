@@ -8,19 +8,19 @@ internal ref struct BinaryTagReader
     /// <summary>In files with codes of one byte: the mark of a code of two bytes that follows.</summary>
     private const byte LongCodeMark = 255;
 
-    private readonly ReadOnlyMemory<byte> memory;
-    private readonly ReadOnlySpan<byte> bytes;
-    private readonly bool hasWideCodes;
-    private int position;
+    private readonly ReadOnlyMemory<byte> _memory;
+    private readonly ReadOnlySpan<byte> _bytes;
+    private readonly bool _hasWideCodes;
+    private int _position;
 
     private BinaryTagReader(ReadOnlyMemory<byte> memory, int start)
     {
-        this.memory = memory;
-        bytes = memory.Span;
-        position = start;
+        _memory = memory;
+        _bytes = memory.Span;
+        _position = start;
 
         // The first group is 0 SECTION: in two bytes the code is followed by a zero, in one byte by the word.
-        hasWideCodes = bytes.Length > start + 1 && bytes[start + 1] == 0;
+        _hasWideCodes = _bytes.Length > start + 1 && _bytes[start + 1] == 0;
     }
 
     /// <summary>Reads all groups up to the EOF mark or the end of the bytes.</summary>
@@ -32,7 +32,7 @@ internal ref struct BinaryTagReader
 
     private TagScan ReadAll(CancellationToken ct)
     {
-        List<DxfTag> tags = new(Math.Max(16, bytes.Length / 10));
+        List<DxfTag> tags = new(Math.Max(16, _bytes.Length / 10));
         bool ended = false;
         while (!ended && TryCode(out int at, out int code))
         {
@@ -59,64 +59,64 @@ internal ref struct BinaryTagReader
             if (code != 999)
             {
                 tags.Add(new DxfTag(code, start, length, at, at));
-                ended = code == 0 && bytes.Slice(start, length).SequenceEqual("EOF"u8);
+                ended = code == 0 && _bytes.Slice(start, length).SequenceEqual("EOF"u8);
             }
         }
 
-        TagFile file = new(memory, tags, TagForm.Binary(hasWideCodes))
+        TagFile file = new(_memory, tags, TagForm.Binary(_hasWideCodes))
         {
             EndsWithMark = ended,
-            HasTrailingBytes = ended && bytes[position..].IndexOfAnyExcept((byte)0) >= 0,
-            LastLine = position,
+            HasTrailingBytes = ended && _bytes[_position..].IndexOfAnyExcept((byte)0) >= 0,
+            LastLine = _position,
         };
         return new TagScan(file, null);
     }
 
     private bool TryCode(out int at, out int code)
     {
-        at = position;
+        at = _position;
         code = 0;
-        bool isLong = hasWideCodes;
-        if (!hasWideCodes && position < bytes.Length)
+        bool isLong = _hasWideCodes;
+        if (!_hasWideCodes && _position < _bytes.Length)
         {
-            code = bytes[position++];
+            code = _bytes[_position++];
             isLong = code == LongCodeMark;
         }
 
         if (!isLong)
         {
-            return at < bytes.Length;
+            return at < _bytes.Length;
         }
 
-        if (position + 2 > bytes.Length)
+        if (_position + 2 > _bytes.Length)
         {
             return false;
         }
 
-        code = BinaryPrimitives.ReadInt16LittleEndian(bytes[position..]);
-        position += 2;
+        code = BinaryPrimitives.ReadInt16LittleEndian(_bytes[_position..]);
+        _position += 2;
         return true;
     }
 
     private bool TryValue(GroupType type, out int start, out int length)
     {
-        start = position;
-        int end = type == GroupType.Text ? bytes[position..].IndexOf((byte)0) : 0;
+        start = _position;
+        int end = type == GroupType.Text ? _bytes[_position..].IndexOf((byte)0) : 0;
         length = type switch
         {
             GroupType.Text => end,
             GroupType.Number or GroupType.Long => 8,
             GroupType.Whole => 4,
             GroupType.Short => 2,
-            GroupType.Chunk => position < bytes.Length ? 1 + bytes[position] : 1,
+            GroupType.Chunk => _position < _bytes.Length ? 1 + _bytes[_position] : 1,
             _ => 1,
         };
-        if (length < 0 || start + length > bytes.Length)
+        if (length < 0 || start + length > _bytes.Length)
         {
             return false;
         }
 
-        position = start + length + (type == GroupType.Text ? 1 : 0);
+        _position = start + length + (type == GroupType.Text ? 1 : 0);
         return true;
     }
 }

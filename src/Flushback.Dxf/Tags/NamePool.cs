@@ -5,13 +5,13 @@ namespace Flushback.Dxf.Tags;
 /// <summary>Names met over and over (entity types, layers), each decoded once.</summary>
 internal sealed class NamePool(TagFile file)
 {
-    private readonly Dictionary<byte[], string> names = new(ByBytes.Instance);
+    private readonly Dictionary<byte[], string> _names = new(ByBytes.Instance);
 
     /// <summary>The value of a group as text.</summary>
     public string NameOf(in DxfTag tag)
     {
         ReadOnlySpan<byte> raw = file.Raw(tag);
-        var lookup = names.GetAlternateLookup<ReadOnlySpan<byte>>();
+        var lookup = _names.GetAlternateLookup<ReadOnlySpan<byte>>();
         if (!lookup.TryGetValue(raw, out string? name))
         {
             name = DxfText.Decode(raw, file.Encoding);

@@ -7,14 +7,14 @@ namespace Flushback.Dxf.Writing;
 /// <summary>What an overlay needs to know of a file: its version, its handles, and where things can be inserted.</summary>
 internal sealed class DrawingSurvey
 {
-    private readonly TagFile file;
-    private string table = "";
-    private string entry = "";
-    private string entryHandle = "";
+    private readonly TagFile _file;
+    private string _table = "";
+    private string _entry = "";
+    private string _entryHandle = "";
 
     private DrawingSurvey(TagFile file)
     {
-        this.file = file;
+        _file = file;
     }
 
     /// <summary>The version mark of the header; empty when there is none.</summary>
@@ -79,13 +79,13 @@ internal sealed class DrawingSurvey
         {
             for (int i = section.Start.Value; i + 1 < section.End.Value; i++)
             {
-                DxfTag name = file.Tags[i];
-                DxfTag value = file.Tags[i + 1];
-                if (name.Code == 9 && file.Is(name, "$ACADVER"u8))
+                DxfTag name = _file.Tags[i];
+                DxfTag value = _file.Tags[i + 1];
+                if (name.Code == 9 && _file.Is(name, "$ACADVER"u8))
                 {
-                    VersionMark = file.Text(value).ToUpperInvariant();
+                    VersionMark = _file.Text(value).ToUpperInvariant();
                 }
-                else if (name.Code == 9 && file.Is(name, "$HANDSEED"u8))
+                else if (name.Code == 9 && _file.Is(name, "$HANDSEED"u8))
                 {
                     HandleSeed = value;
                     Raise(value);
@@ -96,10 +96,10 @@ internal sealed class DrawingSurvey
 
     private void LookAtTables(Range section)
     {
-        TablesEnd = file.Tags[section.End.Value];
+        TablesEnd = _file.Tags[section.End.Value];
         for (int i = section.Start.Value; i < section.End.Value; i++)
         {
-            LookAtTableTag(file.Tags[i]);
+            LookAtTableTag(_file.Tags[i]);
         }
     }
 
@@ -108,33 +108,33 @@ internal sealed class DrawingSurvey
         switch (tag.Code)
         {
             case 0:
-                entry = file.Text(tag).ToUpperInvariant();
-                entryHandle = "";
-                if (entry == "ENDTAB" && table == "LAYER")
+                _entry = _file.Text(tag).ToUpperInvariant();
+                _entryHandle = "";
+                if (_entry == "ENDTAB" && _table == "LAYER")
                 {
                     LayerTableEnd ??= tag;
                 }
 
                 break;
-            case 2 when entry == "TABLE":
-                table = file.Text(tag).ToUpperInvariant();
-                LayerTableHandle = table == "LAYER" && entryHandle.Length > 0 ? entryHandle : LayerTableHandle;
+            case 2 when _entry == "TABLE":
+                _table = _file.Text(tag).ToUpperInvariant();
+                LayerTableHandle = _table == "LAYER" && _entryHandle.Length > 0 ? _entryHandle : LayerTableHandle;
                 break;
-            case 2 when entry == "LAYER" && table == "LAYER":
-                LayerNames.Add(file.Text(tag));
+            case 2 when _entry == "LAYER" && _table == "LAYER":
+                LayerNames.Add(_file.Text(tag));
                 break;
-            case 2 when entry == "BLOCK_RECORD" && file.Is(tag, "*MODEL_SPACE"u8):
-                ModelSpaceHandle = entryHandle;
+            case 2 when _entry == "BLOCK_RECORD" && _file.Is(tag, "*MODEL_SPACE"u8):
+                ModelSpaceHandle = _entryHandle;
                 break;
             case 5:
-                entryHandle = file.Text(tag);
-                LayerTableHandle = entry == "TABLE" && table == "LAYER" ? entryHandle : LayerTableHandle;
+                _entryHandle = _file.Text(tag);
+                LayerTableHandle = _entry == "TABLE" && _table == "LAYER" ? _entryHandle : LayerTableHandle;
                 break;
-            case 70 when entry == "TABLE" && table == "LAYER":
+            case 70 when _entry == "TABLE" && _table == "LAYER":
                 LayerCount ??= tag;
                 break;
-            case 390 when table == "LAYER":
-                PlotStyle ??= file.Text(tag);
+            case 390 when _table == "LAYER":
+                PlotStyle ??= _file.Text(tag);
                 break;
         }
     }
@@ -145,19 +145,19 @@ internal sealed class DrawingSurvey
         {
             for (int i = section.Start.Value; i < section.End.Value && !HasHandles; i++)
             {
-                HasHandles = file.Tags[i].Code == 5;
+                HasHandles = _file.Tags[i].Code == 5;
             }
         }
 
         // An empty drawing shows its habit in the header or in its tables.
         HasHandles |= HandleSeed is not null;
         int first = sections.Named("HEADER").Select(header => header.End.Value).DefaultIfEmpty(0).Max();
-        for (int i = first; i < file.Tags.Count; i++)
+        for (int i = first; i < _file.Tags.Count; i++)
         {
             // 105 is the handle of a dimension style, whose group 5 was taken already.
-            if (file.Tags[i].Code is 5 or 105)
+            if (_file.Tags[i].Code is 5 or 105)
             {
-                Raise(file.Tags[i]);
+                Raise(_file.Tags[i]);
             }
         }
     }
@@ -165,7 +165,7 @@ internal sealed class DrawingSurvey
     private void Raise(in DxfTag tag)
     {
         bool isHandle = ulong.TryParse(
-            file.Raw(tag),
+            _file.Raw(tag),
             NumberStyles.AllowHexSpecifier,
             CultureInfo.InvariantCulture,
             out ulong handle

@@ -16,7 +16,7 @@ internal sealed class EntityWriter(
     DrawingUnit unit
 )
 {
-    private readonly double millimetresPerUnit = unit.Millimetres();
+    private readonly double _millimetresPerUnit = unit.Millimetres();
 
     /// <summary>Writes everything on the given layers.</summary>
     public void Write(IReadOnlyList<OverlayLayer> layers)
@@ -122,7 +122,7 @@ internal sealed class EntityWriter(
 
     private void Place(Point at) => tags.Place(10, InUnits(at.X), InUnits(at.Y));
 
-    private double InUnits(double mm) => mm / millimetresPerUnit;
+    private double InUnits(double mm) => mm / _millimetresPerUnit;
 
     private static List<Vertex> VerticesOf(OverlayPath path)
     {

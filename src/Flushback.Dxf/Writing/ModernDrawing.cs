@@ -12,33 +12,33 @@ namespace Flushback.Dxf.Writing;
 /// <param name="layers">What to draw.</param>
 internal sealed class ModernDrawing(string mark, DrawingUnit unit, IReadOnlyList<OverlayLayer> layers)
 {
-    private readonly TagWriter tags = new(TagForm.Ascii("\r\n"), Dialect.Of(mark).IsUtf8);
-    private readonly Dialect dialect = Dialect.Of(mark);
-    private readonly HandleSource handles = new(1);
-    private string modelSpace = "0";
-    private string paperSpace = "0";
+    private readonly TagWriter _tags = new(TagForm.Ascii("\r\n"), Dialect.Of(mark).IsUtf8);
+    private readonly Dialect _dialect = Dialect.Of(mark);
+    private readonly HandleSource _handles = new(1);
+    private string _modelSpace = "0";
+    private string _paperSpace = "0";
 
     /// <summary>The file.</summary>
     public byte[] ToBytes()
     {
-        tags.Text(0, "SECTION").Text(2, "CLASSES").Text(0, "ENDSEC");
+        _tags.Text(0, "SECTION").Text(2, "CLASSES").Text(0, "ENDSEC");
         Tables();
         Blocks();
-        tags.Text(0, "SECTION").Text(2, "ENTITIES");
-        new EntityWriter(tags, dialect, handles, modelSpace, unit).Write(layers);
-        tags.Text(0, "ENDSEC");
+        _tags.Text(0, "SECTION").Text(2, "ENTITIES");
+        new EntityWriter(_tags, _dialect, _handles, _modelSpace, unit).Write(layers);
+        _tags.Text(0, "ENDSEC");
         Objects();
-        tags.Text(0, "EOF");
-        return [.. Header(), .. tags.ToBytes()];
+        _tags.Text(0, "EOF");
+        return [.. Header(), .. _tags.ToBytes()];
     }
 
     private byte[] Header()
     {
-        TagWriter header = new(TagForm.Ascii("\r\n"), dialect.IsUtf8);
+        TagWriter header = new(TagForm.Ascii("\r\n"), _dialect.IsUtf8);
         header.Text(0, "SECTION").Text(2, "HEADER");
         header.Text(9, "$ACADVER").Text(1, mark);
         header.Text(9, "$DWGCODEPAGE").Text(3, "ANSI_1252");
-        header.Text(9, "$HANDSEED").Text(5, handles.Seed);
+        header.Text(9, "$HANDSEED").Text(5, _handles.Seed);
         header.Text(9, "$INSUNITS").Whole(70, (int)unit);
         header.Text(9, "$MEASUREMENT").Whole(70, unit.IsInchBased() ? 0 : 1);
         return header.Text(0, "ENDSEC").ToBytes();
@@ -46,7 +46,7 @@ internal sealed class ModernDrawing(string mark, DrawingUnit unit, IReadOnlyList
 
     private void Tables()
     {
-        tags.Text(0, "SECTION").Text(2, "TABLES");
+        _tags.Text(0, "SECTION").Text(2, "TABLES");
         Table("VPORT", 1, owner => Viewport(owner));
         Table(
             "LTYPE",
@@ -75,109 +75,109 @@ internal sealed class ModernDrawing(string mark, DrawingUnit unit, IReadOnlyList
             2,
             owner =>
             {
-                modelSpace = BlockRecord(owner, "*Model_Space");
-                paperSpace = BlockRecord(owner, "*Paper_Space");
+                _modelSpace = BlockRecord(owner, "*Model_Space");
+                _paperSpace = BlockRecord(owner, "*Paper_Space");
             }
         );
-        tags.Text(0, "ENDSEC");
+        _tags.Text(0, "ENDSEC");
     }
 
     private void Table(string name, int entries, Action<string> writeEntries)
     {
-        writeEntries(TableWriter.Open(tags, dialect, handles, name, entries));
-        tags.Text(0, "ENDTAB");
+        writeEntries(TableWriter.Open(_tags, _dialect, _handles, name, entries));
+        _tags.Text(0, "ENDTAB");
     }
 
     private TagWriter Record(string type, string owner, string subclass)
     {
-        tags.Text(0, type).Text(5, handles.Next()).Text(330, owner);
-        return tags.Text(100, "AcDbSymbolTableRecord").Text(100, subclass);
+        _tags.Text(0, type).Text(5, _handles.Next()).Text(330, owner);
+        return _tags.Text(100, "AcDbSymbolTableRecord").Text(100, subclass);
     }
 
     private void Viewport(string owner)
     {
         Record("VPORT", owner, "AcDbViewportTableRecord").Text(2, "*Active").Whole(70, 0);
-        tags.Number(10, 0).Number(20, 0).Number(11, 1).Number(21, 1).Number(12, 0).Number(22, 0);
-        tags.Number(13, 0).Number(23, 0).Number(14, 10).Number(24, 10).Number(15, 10).Number(25, 10);
-        tags.Place(16, 0, 0).Number(36, 1).Place(17, 0, 0);
-        tags.Number(40, 150 / unit.Millimetres()).Number(41, 1.5).Number(42, 50);
+        _tags.Number(10, 0).Number(20, 0).Number(11, 1).Number(21, 1).Number(12, 0).Number(22, 0);
+        _tags.Number(13, 0).Number(23, 0).Number(14, 10).Number(24, 10).Number(15, 10).Number(25, 10);
+        _tags.Place(16, 0, 0).Number(36, 1).Place(17, 0, 0);
+        _tags.Number(40, 150 / unit.Millimetres()).Number(41, 1.5).Number(42, 50);
     }
 
     private void LineType(string owner, string name, string description)
     {
         Record("LTYPE", owner, "AcDbLinetypeTableRecord").Text(2, name).Whole(70, 0).Text(3, description);
-        tags.Whole(72, 65).Whole(73, 0).Number(40, 0);
+        _tags.Whole(72, 65).Whole(73, 0).Number(40, 0);
     }
 
     private void Layers(string owner, IEnumerable<OverlayLayer> distinct)
     {
-        LayerEntry entry = new(dialect, owner, null);
-        entry.Write(tags, handles, "0", 7);
+        LayerEntry entry = new(_dialect, owner, null);
+        entry.Write(_tags, _handles, "0", 7);
         foreach (OverlayLayer layer in distinct)
         {
-            entry.Write(tags, handles, layer.Name, layer.ColourIndex);
+            entry.Write(_tags, _handles, layer.Name, layer.ColourIndex);
         }
     }
 
     private void TextStyle(string owner)
     {
         Record("STYLE", owner, "AcDbTextStyleTableRecord").Text(2, "Standard").Whole(70, 0).Number(40, 0);
-        tags.Number(41, 1).Number(50, 0).Whole(71, 0).Number(42, 2.5).Text(3, "txt").Text(4, "");
+        _tags.Number(41, 1).Number(50, 0).Whole(71, 0).Number(42, 2.5).Text(3, "txt").Text(4, "");
     }
 
     private void DimensionStyles()
     {
         // The one table whose records keep their handle in group 105.
-        string owner = TableWriter.Open(tags, dialect, handles, "DIMSTYLE", 1);
-        tags.Text(100, "AcDbDimStyleTable");
-        tags.Text(0, "DIMSTYLE").Text(105, handles.Next()).Text(330, owner);
-        tags.Text(100, "AcDbSymbolTableRecord").Text(100, "AcDbDimStyleTableRecord").Text(2, "Standard").Whole(70, 0);
-        tags.Text(0, "ENDTAB");
+        string owner = TableWriter.Open(_tags, _dialect, _handles, "DIMSTYLE", 1);
+        _tags.Text(100, "AcDbDimStyleTable");
+        _tags.Text(0, "DIMSTYLE").Text(105, _handles.Next()).Text(330, owner);
+        _tags.Text(100, "AcDbSymbolTableRecord").Text(100, "AcDbDimStyleTableRecord").Text(2, "Standard").Whole(70, 0);
+        _tags.Text(0, "ENDTAB");
     }
 
     private string BlockRecord(string owner, string name)
     {
-        string handle = handles.Next();
-        tags.Text(0, "BLOCK_RECORD").Text(5, handle).Text(330, owner);
-        tags.Text(100, "AcDbSymbolTableRecord").Text(100, "AcDbBlockTableRecord").Text(2, name).Text(340, "0");
+        string handle = _handles.Next();
+        _tags.Text(0, "BLOCK_RECORD").Text(5, handle).Text(330, owner);
+        _tags.Text(100, "AcDbSymbolTableRecord").Text(100, "AcDbBlockTableRecord").Text(2, name).Text(340, "0");
         return handle;
     }
 
     private void Blocks()
     {
-        tags.Text(0, "SECTION").Text(2, "BLOCKS");
-        Block(modelSpace, "*Model_Space", isPaper: false);
-        Block(paperSpace, "*Paper_Space", isPaper: true);
-        tags.Text(0, "ENDSEC");
+        _tags.Text(0, "SECTION").Text(2, "BLOCKS");
+        Block(_modelSpace, "*Model_Space", isPaper: false);
+        Block(_paperSpace, "*Paper_Space", isPaper: true);
+        _tags.Text(0, "ENDSEC");
     }
 
     private void Block(string record, string name, bool isPaper)
     {
         BlockMark("BLOCK", record, isPaper);
-        tags.Text(100, "AcDbBlockBegin").Text(2, name).Whole(70, 0).Place(10, 0, 0).Text(3, name).Text(1, "");
+        _tags.Text(100, "AcDbBlockBegin").Text(2, name).Whole(70, 0).Place(10, 0, 0).Text(3, name).Text(1, "");
         BlockMark("ENDBLK", record, isPaper);
-        tags.Text(100, "AcDbBlockEnd");
+        _tags.Text(100, "AcDbBlockEnd");
     }
 
     private void BlockMark(string type, string record, bool isPaper)
     {
-        tags.Text(0, type).Text(5, handles.Next()).Text(330, record).Text(100, "AcDbEntity");
+        _tags.Text(0, type).Text(5, _handles.Next()).Text(330, record).Text(100, "AcDbEntity");
         if (isPaper)
         {
-            tags.Whole(67, 1);
+            _tags.Whole(67, 1);
         }
 
-        tags.Text(8, "0");
+        _tags.Text(8, "0");
     }
 
     private void Objects()
     {
-        string root = handles.Next();
-        string groups = handles.Next();
-        tags.Text(0, "SECTION").Text(2, "OBJECTS");
-        tags.Text(0, "DICTIONARY").Text(5, root).Text(330, "0").Text(100, "AcDbDictionary").Whole(281, 1);
-        tags.Text(3, "ACAD_GROUP").Text(350, groups);
-        tags.Text(0, "DICTIONARY").Text(5, groups).Text(330, root).Text(100, "AcDbDictionary").Whole(281, 1);
-        tags.Text(0, "ENDSEC");
+        string root = _handles.Next();
+        string groups = _handles.Next();
+        _tags.Text(0, "SECTION").Text(2, "OBJECTS");
+        _tags.Text(0, "DICTIONARY").Text(5, root).Text(330, "0").Text(100, "AcDbDictionary").Whole(281, 1);
+        _tags.Text(3, "ACAD_GROUP").Text(350, groups);
+        _tags.Text(0, "DICTIONARY").Text(5, groups).Text(330, root).Text(100, "AcDbDictionary").Whole(281, 1);
+        _tags.Text(0, "ENDSEC");
     }
 }

@@ -8,14 +8,14 @@ namespace Flushback.Dxf.Writing;
 /// <summary>Changes to a file at a few places; every other byte is copied.</summary>
 internal sealed class Splices(TagFile file)
 {
-    private readonly List<(int At, int Removed, byte[] Added)> changes = [];
+    private readonly List<(int At, int Removed, byte[] Added)> _changes = [];
 
     /// <summary>Puts groups in front of a group.</summary>
-    public void InsertBefore(in DxfTag tag, byte[] added) => changes.Add((tag.At, 0, added));
+    public void InsertBefore(in DxfTag tag, byte[] added) => _changes.Add((tag.At, 0, added));
 
     /// <summary>Puts a new text value in place of an old one.</summary>
     public void ReplaceText(in DxfTag tag, string value) =>
-        changes.Add((tag.Start, tag.Length, Encoding.ASCII.GetBytes(value)));
+        _changes.Add((tag.Start, tag.Length, Encoding.ASCII.GetBytes(value)));
 
     /// <summary>Raises a whole number in the file; one that is damaged stays.</summary>
     public void RaiseCount(in DxfTag tag, int by)
@@ -29,7 +29,7 @@ internal sealed class Splices(TagFile file)
         {
             byte[] raw = new byte[2];
             BinaryPrimitives.WriteInt16LittleEndian(raw, (short)Math.Min(count + by, short.MaxValue));
-            changes.Add((tag.Start, tag.Length, raw));
+            _changes.Add((tag.Start, tag.Length, raw));
         }
         else
         {
@@ -41,9 +41,9 @@ internal sealed class Splices(TagFile file)
     public byte[] Apply()
     {
         ReadOnlySpan<byte> bytes = file.Bytes.Span;
-        using MemoryStream changed = new(bytes.Length + changes.Sum(change => change.Added.Length));
+        using MemoryStream changed = new(bytes.Length + _changes.Sum(change => change.Added.Length));
         int from = 0;
-        foreach ((int at, int removed, byte[] added) in changes.OrderBy(change => change.At))
+        foreach ((int at, int removed, byte[] added) in _changes.OrderBy(change => change.At))
         {
             changed.Write(bytes[from..at]);
             changed.Write(added);

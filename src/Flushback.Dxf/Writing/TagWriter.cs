@@ -11,7 +11,7 @@ namespace Flushback.Dxf.Writing;
 /// <param name="isUtf8">True when text may leave ASCII; otherwise it is escaped.</param>
 internal sealed class TagWriter(TagForm form, bool isUtf8)
 {
-    private readonly ArrayBufferWriter<byte> bytes = new();
+    private readonly ArrayBufferWriter<byte> _bytes = new();
 
     /// <summary>A group with a text value.</summary>
     public TagWriter Text(int code, string value)
@@ -23,8 +23,8 @@ internal sealed class TagWriter(TagForm form, bool isUtf8)
         }
 
         Code(code);
-        Encoding.UTF8.GetBytes(escaped, bytes);
-        bytes.Write<byte>([0]);
+        Encoding.UTF8.GetBytes(escaped, _bytes);
+        _bytes.Write<byte>([0]);
         return this;
     }
 
@@ -40,7 +40,7 @@ internal sealed class TagWriter(TagForm form, bool isUtf8)
         int width = GroupTypes.Of(code) == GroupType.Whole ? 4 : 2;
         Span<byte> raw = stackalloc byte[4];
         BinaryPrimitives.WriteInt32LittleEndian(raw, value);
-        bytes.Write(raw[..width]);
+        _bytes.Write(raw[..width]);
         return this;
     }
 
@@ -57,8 +57,8 @@ internal sealed class TagWriter(TagForm form, bool isUtf8)
         }
 
         Code(code);
-        BinaryPrimitives.WriteDoubleLittleEndian(bytes.GetSpan(8), value);
-        bytes.Advance(8);
+        BinaryPrimitives.WriteDoubleLittleEndian(_bytes.GetSpan(8), value);
+        _bytes.Advance(8);
         return this;
     }
 
@@ -66,14 +66,14 @@ internal sealed class TagWriter(TagForm form, bool isUtf8)
     public TagWriter Place(int code, double x, double y) => Number(code, x).Number(code + 10, y).Number(code + 20, 0);
 
     /// <summary>What was written so far.</summary>
-    public byte[] ToBytes() => bytes.WrittenSpan.ToArray();
+    public byte[] ToBytes() => _bytes.WrittenSpan.ToArray();
 
     private TagWriter Lines(int code, string value)
     {
-        Encoding.UTF8.GetBytes(code.ToString(CultureInfo.InvariantCulture).PadLeft(3), bytes);
-        Encoding.UTF8.GetBytes(form.LineEnd, bytes);
-        Encoding.UTF8.GetBytes(value, bytes);
-        Encoding.UTF8.GetBytes(form.LineEnd, bytes);
+        Encoding.UTF8.GetBytes(code.ToString(CultureInfo.InvariantCulture).PadLeft(3), _bytes);
+        Encoding.UTF8.GetBytes(form.LineEnd, _bytes);
+        Encoding.UTF8.GetBytes(value, _bytes);
+        Encoding.UTF8.GetBytes(form.LineEnd, _bytes);
         return this;
     }
 
@@ -83,6 +83,6 @@ internal sealed class TagWriter(TagForm form, bool isUtf8)
         BinaryPrimitives.WriteInt16LittleEndian(raw, (short)code);
 
         // No group we write has a code of 255 or more in a file of one-byte codes, which end with R12.
-        bytes.Write(form.HasWideCodes ? raw : raw[..1]);
+        _bytes.Write(form.HasWideCodes ? raw : raw[..1]);
     }
 }

@@ -8,7 +8,8 @@ namespace Flushback.Geometry.Polar;
 /// Seen from the centre, in polar coordinates (radius, angle): the piece is the graph of <see cref="AngleAt"/> over
 /// [<see cref="InnerMm"/>, <see cref="OuterMm"/>]. Angles are radians in (-pi, pi], already turned by whatever the
 /// splitter was asked for. The law of cosines gives both forms: a line at signed distance h has the angle
-/// n +- acos(h / rho), an arc of radius r about a point at distance D the angle c +- acos((D^2 + rho^2 - r^2) / (2 D rho)).
+/// n +- acos(h / rho), an arc of radius r about a point at distance D the angle c +- acos((D^2 + rho^2 - r^2) / (2 D rho)),
+/// both computed by their half angles.
 /// </remarks>
 public readonly record struct RadialPiece
 {
@@ -101,11 +102,14 @@ public readonly record struct RadialPiece
             return Outer.Angle;
         }
 
-        double cosine = IsArc
-            ? ((OffsetMm * OffsetMm) + (radiusMm * radiusMm) - (SignedRadiusMm * SignedRadiusMm))
-                / (2 * OffsetMm * radiusMm)
-            : OffsetMm / radiusMm;
-        return Wrapped(_axis + (_side * Math.Acos(Math.Clamp(cosine, -1, 1))));
+        // tan^2(a / 2) = (1 - cos a) / (1 + cos a), factored: it keeps its digits where the arc cosine loses half of them.
+        double r = Math.Abs(SignedRadiusMm);
+        double tangent2 = IsArc
+            ? (r - OffsetMm + radiusMm)
+                * (r + OffsetMm - radiusMm)
+                / ((OffsetMm + radiusMm - r) * (OffsetMm + radiusMm + r))
+            : (radiusMm - OffsetMm) / (radiusMm + OffsetMm);
+        return Wrapped(_axis + (_side * 2 * Math.Atan(Math.Sqrt(Math.Max(0, tangent2)))));
     }
 
     /// <summary>Unit outward normal at the point of the piece with a radius and its polar angle.</summary>

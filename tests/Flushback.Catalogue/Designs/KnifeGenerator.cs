@@ -46,7 +46,7 @@ public static class KnifeGenerator
             EndFaceDeg = chance.OneIn(4) ? 90 : chance.Between(72, 90),
             NoseRadiusMm = chance.Perhaps(0.05, 0.5),
             PadEndMm = (1.9 * underside) + chance.Between(1, 3),
-            PadRelief = chance.OneIn(5) ? new Relief(chance.Between(0.01, 0.06), chance.Between(0, 2)) : Relief.None,
+            PadRelief = chance.OneIn(5) ? new Relief(chance.Between(0.01, 0.06), chance.Between(0.05, 2)) : Relief.None,
             BellyMm = chance.Between(0.3, 1.2),
             FrontStockMm = chance.Perhaps(0.05, 0.5),
             CentrePin = centrePin,
@@ -71,7 +71,7 @@ public static class KnifeGenerator
             ClosedRelief = Hollow(chance),
             KickMm = chance.Between(1.3, 1.8) * spring.UndersideMm,
             KickRadiusMm = chance.Perhaps(0.1, 0.8),
-            RunStartMm = RunStart(spring.UndersideMm, chance.Between(0.7, 1.3)),
+            RunStartMm = RunStart(spring.UndersideMm, chance.Between(1.05, 1.5)),
         };
 
     /// <summary>Where a run that lifts the spring by so much leaves the open flat; it must clear the closed face too.</summary>

@@ -77,14 +77,15 @@ public sealed class OscillatingFollowerTests
         double liftMm
     )
     {
-        // a (sqrt 2 cos(45 deg - theta) - 1), with a - r for a; the hinge is a kilometre away, the face only passes it.
+        // a (sqrt 2 cos(45 deg - theta) - 1), with a - r for a; the hinge is a kilometre away, which leaves
+        // the lever's change of a few parts in a million.
         const double Hinge = 1e6;
         Outline bar = Outline.FromVertices([new(-20, 5), new(20, 5), new(20, 8), new(-20, 8)]);
         BenchSolver solver = HingedFollower.Solver(HingedFollower.Square(5, cornerRadiusMm), bar, new Point(-Hinge, 0));
 
         SpringPose pose = solver.PoseAt(Angle.FromDegrees(-camDegrees));
 
-        Assert.Equal(liftMm, pose.Lowest.Radians * (Hinge + pose.Support.At.X), 1e-4);
+        Assert.Equal(liftMm, pose.Lowest.Radians * (Hinge + pose.Support.At.X), 1e-5);
     }
 
     [Fact]
@@ -121,11 +122,11 @@ public sealed class OscillatingFollowerTests
             return 5 + (pose.Lowest.Radians * (Hinge + pose.Support.At.X));
         }
 
-        Assert.Equal(5.77350269, Height(0), 1e-4);
-        Assert.Equal(4.22649731, Height(60), 1e-4);
+        Assert.Equal(5.77350269, Height(0), 1e-6);
+        Assert.Equal(4.22649731, Height(60), 1e-6);
         for (int degrees = 0; degrees < 180; degrees += 11)
         {
-            Assert.Equal(10, Height(degrees) + Height(degrees + 180), 2e-4);
+            Assert.Equal(10, Height(degrees) + Height(degrees + 180), 2e-5);
         }
     }
 

@@ -6,7 +6,7 @@ namespace Flushback.Dxf.Reading.Curves;
 /// <summary>Places a curve in the drawing and makes lines and arcs of it, exactly where it can and fitted where it must.</summary>
 internal sealed class CurveEdges(double toleranceMm, int mostEdges)
 {
-    private readonly BiarcFit fit = new(toleranceMm, mostEdges);
+    private readonly BiarcFit _fit = new(toleranceMm, mostEdges);
 
     /// <summary>True when the last curve did not go into lines and arcs exactly.</summary>
     public bool WasFitted { get; private set; }
@@ -75,7 +75,7 @@ internal sealed class CurveEdges(double toleranceMm, int mostEdges)
         List<Edge> edges = [];
         foreach (SmoothPiece piece in pieces)
         {
-            if (!fit.TryAppend(piece, edges))
+            if (!_fit.TryAppend(piece, edges))
             {
                 return null;
             }

@@ -5,11 +5,11 @@ namespace Flushback.Dxf.Reading.Entities;
 /// <summary>Reads the curve of one entity, whatever its type.</summary>
 internal sealed class EntityCurves
 {
-    private readonly ReadingLog log;
-    private readonly LinesAndArcs linesAndArcs;
-    private readonly Polylines polylines;
-    private readonly Ellipses ellipses;
-    private readonly Splines splines;
+    private readonly ReadingLog _log;
+    private readonly LinesAndArcs _linesAndArcs;
+    private readonly Polylines _polylines;
+    private readonly Ellipses _ellipses;
+    private readonly Splines _splines;
 
     /// <param name="file">The file.</param>
     /// <param name="log">Where faults are told.</param>
@@ -17,26 +17,26 @@ internal sealed class EntityCurves
     /// <param name="flatTolerance">How much an entity may climb and still be flat, in units of the file.</param>
     public EntityCurves(TagFile file, ReadingLog log, DxfLimits limits, double flatTolerance)
     {
-        this.log = log;
+        _log = log;
         NumberFields fields = new(file, log);
-        linesAndArcs = new LinesAndArcs(fields, log, flatTolerance);
-        polylines = new Polylines(file, fields, log, flatTolerance);
-        ellipses = new Ellipses(fields, log, flatTolerance);
-        splines = new Splines(file, log, limits, flatTolerance);
+        _linesAndArcs = new LinesAndArcs(fields, log, flatTolerance);
+        _polylines = new Polylines(file, fields, log, flatTolerance);
+        _ellipses = new Ellipses(fields, log, flatTolerance);
+        _splines = new Splines(file, log, limits, flatTolerance);
     }
 
     /// <summary>The entity's curve and its place; null when it has none, which the log says.</summary>
     public PlacedCurve? Of(in EntityRecord record) =>
         record.Type switch
         {
-            "LINE" => InDrawing(linesAndArcs.Line(record)),
-            "ARC" => InOwnPlane(record, linesAndArcs.Arc(record)),
-            "CIRCLE" => InOwnPlane(record, linesAndArcs.Circle(record)),
-            "LWPOLYLINE" => InOwnPlane(record, polylines.Light(record)),
-            "POLYLINE" when polylines.IsThreeDimensional(record) => InDrawing(polylines.Heavy(record)),
-            "POLYLINE" => InOwnPlane(record, polylines.Heavy(record)),
-            "ELLIPSE" => InDrawing(ellipses.Ellipse(record)),
-            "SPLINE" => InDrawing(splines.Spline(record)),
+            "LINE" => InDrawing(_linesAndArcs.Line(record)),
+            "ARC" => InOwnPlane(record, _linesAndArcs.Arc(record)),
+            "CIRCLE" => InOwnPlane(record, _linesAndArcs.Circle(record)),
+            "LWPOLYLINE" => InOwnPlane(record, _polylines.Light(record)),
+            "POLYLINE" when _polylines.IsThreeDimensional(record) => InDrawing(_polylines.Heavy(record)),
+            "POLYLINE" => InOwnPlane(record, _polylines.Heavy(record)),
+            "ELLIPSE" => InDrawing(_ellipses.Ellipse(record)),
+            "SPLINE" => InDrawing(_splines.Spline(record)),
             _ => Other(record),
         };
 
@@ -52,7 +52,7 @@ internal sealed class EntityCurves
 
         if (record.Facing == Facing.Tilted)
         {
-            log.Fault(
+            _log.Fault(
                 record,
                 DxfIssueCodes.EntityNotFlat,
                 "lies in a tilted plane (groups 210, 220, 230): flatten the drawing to one plane"
@@ -67,11 +67,11 @@ internal sealed class EntityCurves
     {
         if (EntityTypes.HaveNoOutline.Contains(record.Type))
         {
-            log.LeftOut(record, DxfIssueCodes.EntityIgnored, "is no outline", "are no outlines");
+            _log.LeftOut(record, DxfIssueCodes.EntityIgnored, "is no outline", "are no outlines");
         }
         else
         {
-            log.Fault(record, DxfIssueCodes.EntityUnreadable, "cannot be read: explode it to lines and arcs");
+            _log.Fault(record, DxfIssueCodes.EntityUnreadable, "cannot be read: explode it to lines and arcs");
         }
 
         return null;

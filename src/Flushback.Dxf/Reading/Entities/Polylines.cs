@@ -12,12 +12,12 @@ internal sealed class Polylines(TagFile file, NumberFields fields, ReadingLog lo
     private const int MeshFlags = 16 | 64;
     private const int SplineFrameFlag = 16;
 
-    private readonly List<Vertex> vertices = [];
+    private readonly List<Vertex> _vertices = [];
 
     /// <summary>The polyline, in its own plane; null when it is faulty, which the log says.</summary>
     public PlaneCurve? Light(in EntityRecord record)
     {
-        vertices.Clear();
+        _vertices.Clear();
         int flags = 0;
         double x = double.NaN;
         for (int i = record.First + 1; i < record.End; i++)
@@ -40,10 +40,10 @@ internal sealed class Polylines(TagFile file, NumberFields fields, ReadingLog lo
                     x = value;
                     break;
                 case 20:
-                    vertices.Add(new Vertex(x, value));
+                    _vertices.Add(new Vertex(x, value));
                     break;
-                case 42 when vertices.Count > 0:
-                    vertices[^1] = vertices[^1] with { Bulge = value };
+                case 42 when _vertices.Count > 0:
+                    _vertices[^1] = _vertices[^1] with { Bulge = value };
                     break;
                 case 70:
                     flags = (int)value;
@@ -89,7 +89,7 @@ internal sealed class Polylines(TagFile file, NumberFields fields, ReadingLog lo
 
     private bool TakeVertices(in EntityRecord record, bool isThreeDimensional)
     {
-        vertices.Clear();
+        _vertices.Clear();
         double height = double.NaN;
         for (int i = record.End; i < record.FollowersEnd; )
         {
@@ -119,7 +119,7 @@ internal sealed class Polylines(TagFile file, NumberFields fields, ReadingLog lo
                 continue;
             }
 
-            vertices.Add(new Vertex(fields.PointAt(10), fields.Or(42, 0)));
+            _vertices.Add(new Vertex(fields.PointAt(10), fields.Or(42, 0)));
             double z = fields.Or(30, 0);
             height = double.IsNaN(height) ? z : height;
             if (isThreeDimensional && Math.Abs(z - height) > flatTolerance)
@@ -138,24 +138,24 @@ internal sealed class Polylines(TagFile file, NumberFields fields, ReadingLog lo
 
     private EdgePath? Path(in EntityRecord record, bool isClosed)
     {
-        if (vertices.Count < 2 || vertices.Exists(vertex => !vertex.Position.IsFinite))
+        if (_vertices.Count < 2 || _vertices.Exists(vertex => !vertex.Position.IsFinite))
         {
             log.Fault(
                 record,
                 DxfIssueCodes.EntityInvalid,
-                vertices.Count < 2
+                _vertices.Count < 2
                     ? "has fewer than two vertices: delete it or draw it again"
                     : "has a vertex without x or y: draw it again"
             );
             return null;
         }
 
-        int edges = isClosed ? vertices.Count : vertices.Count - 1;
+        int edges = isClosed ? _vertices.Count : _vertices.Count - 1;
         ImmutableArray<Edge>.Builder path = ImmutableArray.CreateBuilder<Edge>(edges);
         for (int i = 0; i < edges; i++)
         {
-            Vertex from = vertices[i];
-            path.Add(new Edge(from.Position, vertices[(i + 1) % vertices.Count].Position, from.Bulge));
+            Vertex from = _vertices[i];
+            path.Add(new Edge(from.Position, _vertices[(i + 1) % _vertices.Count].Position, from.Bulge));
         }
 
         return new EdgePath(path.MoveToImmutable(), isClosed);

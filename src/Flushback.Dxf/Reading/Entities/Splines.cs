@@ -9,25 +9,30 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
 {
     private const int ClosedFlags = 1 | 2;
 
-    private readonly List<double> knots = [];
-    private readonly List<double> weights = [];
-    private readonly List<Point> controls = [];
-    private readonly List<Point> fitPoints = [];
-    private readonly List<double> heights = [];
-    private int flags;
-    private int degree;
-    private Vector start;
-    private Vector end;
+    private readonly SplineGroups _groups = new(file, log);
 
     /// <summary>The spline; null when it is faulty, which the log says.</summary>
     public PlaneCurve? Spline(in EntityRecord record)
     {
-        if (!Take(record))
+        if (!_groups.TryTake(record))
         {
             return null;
         }
 
-        if (heights.Count > 0 && heights.Max() - heights.Min() > flatTolerance)
+        if (_groups.Controls.Count > limits.MaxSplinePoints || _groups.FitPoints.Count > limits.MaxSplinePoints)
+        {
+            return Faulty(record, $"has more than {Wording.Whole(limits.MaxSplinePoints)} points, which is the limit");
+        }
+
+        if (
+            !_groups.Controls.TrueForAll(point => point.IsFinite)
+            || !_groups.FitPoints.TrueForAll(point => point.IsFinite)
+        )
+        {
+            return Faulty(record, "has a point without x: draw it again");
+        }
+
+        if (_groups.Heights.Count > 0 && _groups.Heights.Max() - _groups.Heights.Min() > flatTolerance)
         {
             log.Fault(
                 record,
@@ -37,56 +42,76 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
             return null;
         }
 
-        return controls.Count > 0 ? ByControls(record) : ByFitPoints(record);
+        return _groups.Controls.Count > 0 ? ByControls(record) : ByFitPoints(record);
     }
 
     private BezierPath? ByControls(in EntityRecord record)
     {
-        if (degree < 1 || degree > limits.MaxSplineDegree)
+        if (_groups.Degree < 1 || _groups.Degree > limits.MaxSplineDegree)
         {
             return Faulty(
                 record,
-                $"has degree {Wording.Whole(degree)}, and 1 to {Wording.Whole(limits.MaxSplineDegree)} are read"
+                $"has degree {Wording.Whole(_groups.Degree)}, and 1 to {Wording.Whole(limits.MaxSplineDegree)} are read"
             );
         }
 
-        if (controls.Count <= degree || knots.Count != controls.Count + degree + 1)
+        if (
+            _groups.Controls.Count <= _groups.Degree
+            || _groups.Knots.Count != _groups.Controls.Count + _groups.Degree + 1
+        )
         {
             return Faulty(
                 record,
-                $"has {Wording.Whole(knots.Count)} knots for {Wording.Whole(controls.Count)} control points of degree "
-                    + $"{Wording.Whole(degree)}, which do not belong together: draw it again"
+                $"has {Wording.Whole(_groups.Knots.Count)} knots for {Wording.Whole(_groups.Controls.Count)} control points of degree "
+                    + $"{Wording.Whole(_groups.Degree)}, which do not belong together: draw it again"
             );
         }
 
-        if (weights.Count > 0 && (weights.Count != controls.Count || weights.Exists(weight => weight <= 0)))
+        if (
+            _groups.Weights.Count > 0
+            && (_groups.Weights.Count != _groups.Controls.Count || _groups.Weights.Exists(weight => weight <= 0))
+        )
         {
             return Faulty(record, "has weights that are missing or not above zero: draw it again");
         }
 
-        for (int i = 1; i < knots.Count; i++)
+        for (int i = 1; i < _groups.Knots.Count; i++)
         {
-            if (knots[i] < knots[i - 1])
+            if (_groups.Knots[i] < _groups.Knots[i - 1])
             {
                 return Faulty(record, "has knots that do not rise: draw it again");
             }
         }
 
-        ControlPoint[] weighted = new ControlPoint[controls.Count];
+        ControlPoint[] weighted = new ControlPoint[_groups.Controls.Count];
         for (int i = 0; i < weighted.Length; i++)
         {
-            weighted[i] = new ControlPoint(controls[i], weights.Count > 0 ? weights[i] : 1);
+            weighted[i] = new ControlPoint(_groups.Controls[i], _groups.Weights.Count > 0 ? _groups.Weights[i] : 1);
         }
 
-        BezierPath path = new([.. SplineSpans.Of(degree, [.. knots], weighted)]);
-        return path.Pieces.Length > 0 ? path : Faulty(record, "has knots that are all one: draw it again");
+        BezierPath path = new([.. SplineSpans.Of(_groups.Degree, [.. _groups.Knots], weighted)]);
+        if (path.Pieces.Length == 0)
+        {
+            return Faulty(record, "has knots that are all one: draw it again");
+        }
+
+        // A knot repeated more often than the degree lets the curve fall apart there.
+        for (int i = 1; i < path.Pieces.Length; i++)
+        {
+            if (!path.Pieces[i - 1].At(1).IsWithin(flatTolerance, path.Pieces[i].At(0)))
+            {
+                return Faulty(record, "falls apart at a knot that is repeated too often: draw its parts one by one");
+            }
+        }
+
+        return path;
     }
 
     private BezierPath? ByFitPoints(in EntityRecord record)
     {
-        bool isClosed = (flags & ClosedFlags) != 0;
+        bool isClosed = (_groups.Flags & ClosedFlags) != 0;
         List<Point> distinct = [];
-        foreach (Point point in fitPoints)
+        foreach (Point point in _groups.FitPoints)
         {
             if (distinct.Count == 0 || distinct[^1] != point)
             {
@@ -104,7 +129,7 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
             return Faulty(record, "has neither control points nor enough fit points: delete it or draw it again");
         }
 
-        if (!isClosed && (start.Length == 0 || end.Length == 0))
+        if (!isClosed && (_groups.Start.Length == 0 || _groups.End.Length == 0))
         {
             log.Count(
                 record,
@@ -114,93 +139,12 @@ internal sealed class Splines(TagFile file, ReadingLog log, DxfLimits limits, do
             );
         }
 
-        return new BezierPath([.. FitPoints.Through(distinct, isClosed, GivenOrNull(start), GivenOrNull(end))]);
+        return new BezierPath([
+            .. FitPoints.Through(distinct, isClosed, GivenOrNull(_groups.Start), GivenOrNull(_groups.End)),
+        ]);
     }
 
     private static Vector? GivenOrNull(Vector direction) => direction.Length > 0 ? direction : null;
-
-    private bool Take(in EntityRecord record)
-    {
-        knots.Clear();
-        weights.Clear();
-        controls.Clear();
-        fitPoints.Clear();
-        heights.Clear();
-        (flags, degree, start, end) = (0, 3, default, default);
-        double x = double.NaN;
-        for (int i = record.First + 1; i < record.End; i++)
-        {
-            DxfTag tag = file.Tags[i];
-            if (tag.Code is not (>= 10 and <= 41 or 70 or 71))
-            {
-                continue;
-            }
-
-            if (!file.TryNumber(tag, out double value))
-            {
-                log.DamagedNumber(file, tag, record);
-                return false;
-            }
-
-            Take(tag.Code, value, ref x);
-            if (controls.Count > limits.MaxSplinePoints || fitPoints.Count > limits.MaxSplinePoints)
-            {
-                Faulty(record, $"has more than {Wording.Whole(limits.MaxSplinePoints)} points, which is the limit");
-                return false;
-            }
-        }
-
-        bool isWhole = controls.TrueForAll(point => point.IsFinite) && fitPoints.TrueForAll(point => point.IsFinite);
-        if (!isWhole)
-        {
-            Faulty(record, "has a point without x: draw it again");
-        }
-
-        return isWhole;
-    }
-
-    private void Take(int code, double value, ref double x)
-    {
-        switch (code)
-        {
-            case 10 or 11:
-                x = value;
-                break;
-            case 20:
-                controls.Add(new Point(x, value));
-                break;
-            case 21:
-                fitPoints.Add(new Point(x, value));
-                break;
-            case 30 or 31:
-                heights.Add(value);
-                break;
-            case 12:
-                start = start with { X = value };
-                break;
-            case 22:
-                start = start with { Y = value };
-                break;
-            case 13:
-                end = end with { X = value };
-                break;
-            case 23:
-                end = end with { Y = value };
-                break;
-            case 40:
-                knots.Add(value);
-                break;
-            case 41:
-                weights.Add(value);
-                break;
-            case 70:
-                flags = (int)value;
-                break;
-            case 71:
-                degree = (int)value;
-                break;
-        }
-    }
 
     private BezierPath? Faulty(in EntityRecord record, string what)
     {

@@ -25,7 +25,6 @@ public sealed class BenchSolver
     private readonly List<RadialPiece> _upper = [];
     private readonly List<RadialPiece> _lower = [];
     private readonly List<RadialPiece> _behind = [];
-    private readonly Overhang _overhang = new();
     private readonly StackSweep _stack;
 
     /// <summary>Makes a knife ready to be swept.</summary>
@@ -79,8 +78,9 @@ public sealed class BenchSolver
     private (Touch Support, Touch Ceiling) BoundsAt(Angle bladeAngle, Angle? near, double riseMm, double reachMm)
     {
         Gather(bladeAngle, riseMm, reachMm);
-        bool isStacked = _overhang.Exists(CollectionsMarshal.AsSpan(_lower), CollectionsMarshal.AsSpan(_upper));
-        return isStacked ? _stack.Bounds(_upper, _lower, near) : (HighestSupport(), Touch.Unbounded);
+        return near is { } from && MayBeHeldDown(from.Radians)
+            ? _stack.Bounds(_upper, _lower, from.Radians)
+            : (HighestSupport(), Touch.Unbounded);
     }
 
     private Point Raised(double riseMm) => new(_centrePin.X, _centrePin.Y + riseMm);
@@ -125,6 +125,28 @@ public sealed class BenchSolver
             if (piece.InnerMm < _spring.ClearMm)
             {
                 return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>
+    /// True when some lower boundary of the blade may bound a free interval within following distance of a rotation.
+    /// Otherwise what lies below the spring is solid as far as it can reach, and only the topmost interval is left.
+    /// </summary>
+    private bool MayBeHeldDown(double near)
+    {
+        ReadOnlySpan<RadialPiece> springs = _spring.FrontUpper;
+        foreach (ref readonly RadialPiece blade in CollectionsMarshal.AsSpan(_lower))
+        {
+            foreach (ref readonly RadialPiece spring in springs)
+            {
+                bool meets = blade.InnerMm <= spring.OuterMm && spring.InnerMm <= blade.OuterMm;
+                if (meets && blade.MaxAngle - spring.MinAngle > near - ForbiddenRotations.FollowingWindow)
+                {
+                    return true;
+                }
             }
         }
 

@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using Flushback.Geometry;
 using Flushback.Geometry.Polar;
 
 namespace Flushback.Mechanism.Bench.Solving;
@@ -15,12 +14,6 @@ namespace Flushback.Mechanism.Bench.Solving;
 /// </remarks>
 internal sealed class StackSweep(SpringSides spring)
 {
-    /// <summary>
-    /// How far the spring may move from one blade angle to the next and still be followed, in radians: far more than
-    /// half a degree of blade moves it, far less than the height of a shoulder.
-    /// </summary>
-    private const double FollowingWindow = 0.01;
-
     private readonly RadialPiece[] _spring =
     [
         .. spring.FrontLower.Concat(spring.FrontUpper).OrderBy(piece => piece.InnerMm),
@@ -33,75 +26,16 @@ internal sealed class StackSweep(SpringSides spring)
     private readonly List<Strip> _bladeStrips = [];
     private readonly List<Strip> _springStrips = [];
     private readonly List<(double Angle, int Piece)> _order = [];
-    private readonly List<Forbidden> _forbidden = [];
+    private readonly ForbiddenRotations _forbidden = new();
     private double[] _keys = [];
     private int[] _places = [];
 
-    /// <summary>Highest support and lowest ceiling of the free interval near a rotation, or of the topmost.</summary>
-    public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, Angle? near)
+    /// <summary>Highest support and lowest ceiling of the free interval near a rotation; crossed where none is near.</summary>
+    public (Touch Support, Touch Ceiling) Bounds(List<RadialPiece> upper, List<RadialPiece> lower, double near)
     {
         _forbidden.Clear();
         Visit(upper, lower);
-        _forbidden.Sort(static (a, b) => a.From.Rotation.CompareTo(b.From.Rotation));
-        return near is { } n ? GapNear(n.Radians) : (HighestTop(), Touch.Unbounded);
-    }
-
-    /// <summary>The rotations that one strip of the blade forbids one strip of the spring.</summary>
-    private readonly record struct Forbidden(Touch From, Touch To);
-
-    /// <summary>The free interval nearest to a rotation; where none is near, bounds that cross.</summary>
-    private (Touch Support, Touch Ceiling) GapNear(double near)
-    {
-        (Touch Support, Touch Ceiling) best = (Touch.None, Touch.None);
-        double nearest = double.PositiveInfinity;
-        Touch top = Touch.None;
-        for (int i = 0; i <= _forbidden.Count; i++)
-        {
-            Touch ceiling = i < _forbidden.Count ? _forbidden[i].From : Touch.Unbounded;
-            double away = Math.Max(0, Math.Max(top.Rotation - near, near - ceiling.Rotation));
-            if (i > 0 && top.Rotation <= ceiling.Rotation && away < nearest)
-            {
-                (nearest, best) = (away, (top, ceiling));
-            }
-
-            if (i < _forbidden.Count && _forbidden[i].To.Rotation > top.Rotation)
-            {
-                top = _forbidden[i].To;
-            }
-        }
-
-        return nearest <= FollowingWindow ? best : Crossed(near);
-    }
-
-    /// <summary>The top of what lies below a rotation and the bottom of what lies above it, though they overlap.</summary>
-    private (Touch Support, Touch Ceiling) Crossed(double near)
-    {
-        Touch support = Touch.None;
-        Touch ceiling = Touch.Unbounded;
-        foreach (Forbidden interval in _forbidden)
-        {
-            if (interval.To.Rotation > near + FollowingWindow)
-            {
-                ceiling = interval.From.Rotation < ceiling.Rotation ? interval.From : ceiling;
-            }
-            else if (interval.To.Rotation > support.Rotation)
-            {
-                support = interval.To;
-            }
-        }
-
-        return (support, ceiling);
-    }
-
-    private Touch HighestTop()
-    {
-        Touch top = Touch.None;
-        foreach (Forbidden interval in _forbidden)
-        {
-            top = interval.To.Rotation > top.Rotation ? interval.To : top;
-        }
-
-        return top;
+        return _forbidden.GapNear(near);
     }
 
     /// <summary>A stretch of material between two boundaries; -1 where one lies out of reach.</summary>
@@ -167,7 +101,7 @@ internal sealed class StackSweep(SpringSides spring)
             Touching.Lower(ref from, blade[bladeStrip.Lower], springs[springStrip.Upper], innerMm, outerMm);
         }
 
-        _forbidden.Add(new Forbidden(from, to));
+        _forbidden.Add(from, to);
     }
 
     /// <summary>Sorts keys and places, not the pieces themselves, which are large.</summary>

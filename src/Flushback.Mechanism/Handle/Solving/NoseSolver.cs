@@ -29,6 +29,9 @@ public sealed class NoseSolver
     // How far on either side of a kink its two pairs are looked at: far over rounding, and moves a force by a millionth.
     private const double AsideMm = 2e-9;
 
+    // A corner that rolls on a hollow of nearly its own radius swings its normal within what a bow is known to.
+    private const double MostImbalance = 1e-3;
+
     private readonly BenchSolver _bench;
 
     /// <summary>Makes a knife with an elastic spring ready to be swept.</summary>
@@ -131,10 +134,16 @@ public sealed class NoseSolver
         double firstN = ((toBow * second.SpringLever) - (toTurn * second.Normal.Y)) / cross;
         double secondN = ((toTurn * first.Normal.Y) - (toBow * first.SpringLever)) / cross;
 
-        // One place seen as two, where an arc runs on into a line: there is nothing to share.
-        return firstN >= 0 && secondN >= 0
-            ? State(bladeAngle, pose, 2, new NoseContact(first, firstN), new NoseContact(second, secondN))
-            : Level(bladeAngle, other.IsFree && Math.Abs(other.Slope) < Math.Abs(free.Slope) ? other : free);
+        if (firstN >= 0 && secondN >= 0)
+        {
+            return State(bladeAngle, pose, 2, new NoseContact(first, firstN), new NoseContact(second, secondN));
+        }
+
+        // One place seen as two, where an arc runs on into a line: there is nothing to share. If that leaves the nose out of
+        // balance, the blade bears where the spring is no nose any more, at the centre pin: no pose of this model.
+        BowTrial level = other.IsFree && Math.Abs(other.Slope) < Math.Abs(free.Slope) ? other : free;
+        NoseState single = Level(bladeAngle, level);
+        return single with { IsPossible = Math.Abs(level.Slope) <= MostImbalance * single.GreatestForceN };
     }
 
     private NoseState State(Angle bladeAngle, NosePose pose, int count, NoseContact first, NoseContact second) =>

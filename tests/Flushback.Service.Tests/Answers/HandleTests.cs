@@ -1,0 +1,81 @@
+using System.Text;
+using Flushback.Catalogue.Designs;
+using Flushback.Service.Tests.BadInput;
+using Flushback.Service.Tests.Hosting;
+using Flushback.Service.Tests.Inputs;
+using Grpc.Core;
+
+namespace Flushback.Service.Tests.Answers;
+
+/// <summary>The handle over a real socket.</summary>
+public sealed class HandleTests(RunningService service) : IClassFixture<RunningService>
+{
+    [Fact]
+    public async Task Without_settings_for_it_the_handle_is_not_reported()
+    {
+        Wire.CheckResponse response = await service.Checker.CheckAsync(Requests.Outlines());
+        Assert.Null(response.Report.Handle);
+    }
+
+    [Fact]
+    public async Task Empty_settings_take_the_defaults_and_report_every_part()
+    {
+        Wire.CheckRequest request = Requests.Outlines(Wire.ArtifactKind.Text, Wire.ArtifactKind.Html);
+        request.Handle = new Wire.HandleSettings();
+        Wire.CheckResponse response = await service.Checker.CheckAsync(request);
+        Wire.HandleReport handle = response.Report.Handle;
+
+        Assert.Equal(0.5, handle.Spring.PreloadMm, 1e-9);
+        Assert.Equal(2.4, handle.Spring.WidthMm);
+        Assert.Equal([0, 90, 180], handle.Stops.Select(stop => stop.NominalAngleDeg));
+        Assert.NotEmpty(handle.Samples);
+        Assert.NotEmpty(handle.StressAlong);
+        Assert.Equal(5, handle.Sensitivities.Count);
+        Assert.Equal(handle.Pull.PullN / 4.4482216152605, handle.Pull.PullLbf, 1e-9);
+        Assert.Contains(response.Report.Findings, finding => finding.Code == "SPRING_TAKES_SET");
+        Assert.All(
+            response.Artifacts,
+            file =>
+                Assert.Contains("In the handle", Encoding.UTF8.GetString(file.Content.Span), StringComparison.Ordinal)
+        );
+    }
+
+    [Theory]
+    [InlineData(0, 0.5, "handle.width_mm", "WIDTH_NOT_POSITIVE")]
+    [InlineData(2.4, -1, "handle.preload_mm", "PRELOAD_NEGATIVE")]
+    [InlineData(2.4, 9, "handle.preload_mm", "PRELOAD_TOO_LARGE")]
+    [InlineData(2.4, 1000, "handle.preload_mm", "OUT_OF_RANGE")]
+    public async Task What_no_handle_can_hold_is_refused_by_its_field(
+        double width,
+        double preload,
+        string field,
+        string reason
+    )
+    {
+        Wire.CheckRequest request = Requests.Outlines();
+        request.Handle = new Wire.HandleSettings { WidthMm = width, PreloadMm = preload };
+        Refused refused = await Refused.CheckAsync(service.Checker, request);
+        Assert.Equal(StatusCode.InvalidArgument, refused.Code);
+        Assert.Contains((field, reason), refused.Violations);
+        refused.AssertSentences();
+    }
+
+    [Fact]
+    public async Task A_missing_rear_pin_is_asked_for()
+    {
+        Wire.CheckRequest request = Requests.Outlines(KnifeCatalogue.Wagtail.ToDrawn() with { RearPin = null });
+        request.Handle = new Wire.HandleSettings();
+        Refused refused = await Refused.CheckAsync(service.Checker, request);
+        Assert.Contains(("knife.outlines.rear_pin", "REAR_PIN_MISSING"), refused.Violations);
+        refused.AssertSentences();
+    }
+
+    [Fact]
+    public async Task A_steel_nobody_knows_is_refused_with_those_that_are()
+    {
+        Wire.CheckRequest request = Requests.Outlines();
+        request.Handle = new Wire.HandleSettings { SpringSteel = "unobtainium" };
+        Refused refused = await Refused.CheckAsync(service.Checker, request);
+        Assert.Contains(("handle.spring_steel", "UNKNOWN_STEEL"), refused.Violations);
+    }
+}
