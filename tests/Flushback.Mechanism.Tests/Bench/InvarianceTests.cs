@@ -33,6 +33,16 @@ public sealed class InvarianceTests
             );
 
     [Fact]
+    public void A_square_shoulder_drawn_face_on_face_does_not_hide_that_the_blade_rests_before_it()
+    {
+        // Found by the property above: exactly at the drawn angle the carrying normal runs through the centre pin.
+        KnifeDesign design = KnifeGenerator.FromSeed(320);
+        RigidMotion motion = new(new Angle(3), new Vector(-148.0625, -0.25));
+
+        AssertSame(Check(design.ToDrawn()), Check(design.ToDrawn(motion, Angle.Zero)), 1e-7);
+    }
+
+    [Fact]
     public void The_blade_angle_of_the_drawing_leaves_every_reading_alone() =>
         Gen.Select(Designs, Gen.Double[0, 180])
             .Sample(
@@ -95,6 +105,19 @@ public sealed class InvarianceTests
                 iter: 30,
                 threads: 2
             );
+
+    [Fact]
+    public void Two_shallow_hollows_that_come_near_twice_are_told_twice_however_they_were_drawn()
+    {
+        // Found by the property above: the gap is least at an end of the edges and inside them as well.
+        DrawnKnife drawn = KnifeGenerator.FromSeed(219).ToDrawn();
+        DrawnKnife split = drawn with { Blade = Split(drawn.Blade, 0.371), Spring = Split(drawn.Spring, 0.371) };
+
+        Assert.Equal(
+            Check(drawn).Stops.Select(stop => stop.Contacts.Length),
+            Check(split).Stops.Select(stop => stop.Contacts.Length)
+        );
+    }
 
     [Fact]
     public void A_knife_twice_the_size_reads_twice_as_much_at_the_same_angles() =>

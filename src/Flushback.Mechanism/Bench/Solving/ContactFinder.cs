@@ -28,35 +28,39 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
     {
         Edge[] blade = [.. knife.Blade.Edges.Select(Knife.BladeAt(bladeAngle).Apply)];
         Edge[] spring = [.. knife.Spring.Edges.Select(knife.SpringAt(rotation).Apply)];
-        Dictionary<(int Blade, int Spring), Nearest> near = NearPairs(blade, spring);
+        List<NearPlace> near = NearPlaces(blade, spring);
 
         List<ContactStretch> stretches = ContactStretch.AllOf(
-            near.Keys.Select(pair => (pair, blade[pair.Blade], spring[pair.Spring])),
+            near.Where(place => place.IsWholePair)
+                .Select(place => (place.Pair, blade[place.Pair.Blade], spring[place.Pair.Spring])),
             settings.ContactToleranceMm
         );
         List<Contact> contacts = [.. stretches.Select(stretch => ToContact(blade, stretch, rotation))];
         List<Contact> nearMisses = [];
-        foreach (((int i, int j), Nearest nearest) in near.OrderBy(pair => pair.Value.DistanceMm))
+        foreach ((_, (int, int) pair, Nearest nearest) in near.OrderBy(place => place.Nearest.DistanceMm))
         {
-            if (
-                !IsLeast(blade, spring, (i, j), nearest) || stretches.Exists(stretch => stretch.Covers(nearest.OnFirst))
-            )
+            if (IsLeast(blade, spring, pair, nearest) && !stretches.Exists(stretch => stretch.Covers(nearest.OnFirst)))
             {
-                continue;
+                bool touches = nearest.DistanceMm <= settings.ContactToleranceMm;
+                AddOnce(touches ? contacts : nearMisses, ToContact(blade, spring, pair, nearest, rotation));
             }
-
-            bool touches = nearest.DistanceMm <= settings.ContactToleranceMm;
-            AddOnce(touches ? contacts : nearMisses, ToContact(blade, spring, (i, j), nearest, rotation));
         }
 
         contacts.Sort((a, b) => a.At.X.CompareTo(b.At.X));
         return (contacts, nearMisses);
     }
 
-    private static Dictionary<(int Blade, int Spring), Nearest> NearPairs(Edge[] blade, Edge[] spring)
+    /// <summary>A place where two edges come near: the nearest of all, or where one of their four ends is nearest.</summary>
+    private readonly record struct NearPlace(bool IsWholePair, (int Blade, int Spring) Pair, Nearest Nearest);
+
+    /// <summary>
+    /// Where each two edges are nearest, and where each of their ends is: between two shallow curves the gap may be
+    /// least at an end and inside as well.
+    /// </summary>
+    private static List<NearPlace> NearPlaces(Edge[] blade, Edge[] spring)
     {
         Box[] springBoxes = [.. spring.Select(edge => edge.Bounds.Grown(NearMm))];
-        Dictionary<(int, int), Nearest> near = [];
+        List<NearPlace> places = [];
         for (int i = 0; i < blade.Length; i++)
         {
             Box box = blade[i].Bounds;
@@ -67,18 +71,26 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
                     continue;
                 }
 
-                Nearest nearest = Distance.Between(blade[i], spring[j]);
-                if (nearest.DistanceMm <= NearMm)
+                Add(true, Distance.Between(blade[i], spring[j]));
+                Add(false, Distance.Between(blade[i].Start, spring[j]));
+                Add(false, Distance.Between(blade[i].End, spring[j]));
+                Add(false, Distance.Between(spring[j].Start, blade[i]).Swapped);
+                Add(false, Distance.Between(spring[j].End, blade[i]).Swapped);
+
+                void Add(bool isWholePair, Nearest nearest)
                 {
-                    near[(i, j)] = nearest;
+                    if (nearest.DistanceMm <= NearMm)
+                    {
+                        places.Add(new NearPlace(isWholePair, (i, j), nearest));
+                    }
                 }
             }
         }
 
-        return near;
+        return places;
     }
 
-    /// <summary>True unless the gap shrinks along a neighbouring edge, across the vertex where this pair is nearest.</summary>
+    /// <summary>True unless the gap shrinks along an edge that leaves the place where this pair is near.</summary>
     private static bool IsLeast(Edge[] blade, Edge[] spring, (int Blade, int Spring) pair, Nearest nearest)
     {
         Vector towardsSpring = NormalOf(blade[pair.Blade], spring[pair.Spring], nearest);
@@ -88,22 +100,16 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
 
     private static bool Approaches(Edge[] edges, int index, Point at, Vector towardsOther)
     {
-        int across = Across(edges, index, at);
-        if (across == index)
+        int vertex = VertexAt(edges, index, at);
+        if (vertex < 0)
         {
             return false;
         }
 
-        bool leavesFromStart = at.IsWithin(SameMm, edges[across].Start);
-        Vector away = leavesFromStart ? edges[across].TangentAt(0) : -edges[across].TangentAt(1);
-        return away.Dot(towardsOther) > SameDirection;
+        Vector onwards = edges[vertex].TangentAt(0);
+        Vector back = -edges[(vertex + edges.Length - 1) % edges.Length].TangentAt(1);
+        return onwards.Dot(towardsOther) > SameDirection || back.Dot(towardsOther) > SameDirection;
     }
-
-    /// <summary>The neighbour across the vertex at which a point lies; the edge itself where it lies inside.</summary>
-    private static int Across(Edge[] edges, int index, Point at) =>
-        at.IsWithin(SameMm, edges[index].Start) ? (index + edges.Length - 1) % edges.Length
-        : at.IsWithin(SameMm, edges[index].End) ? (index + 1) % edges.Length
-        : index;
 
     private Contact ToContact(
         Edge[] blade,

@@ -23,7 +23,7 @@ internal readonly record struct ContactStretch(
     private const double ShortestFaceMm = 0.2;
 
     // Two lines that cross face each other over rounding only.
-    private const double ShortestMm = 1e-4;
+    private const double ShortestMm = 1e-7;
 
     // Sine of the tilt beyond which two lines do not face each other.
     private const double MostTilt = 0.05;

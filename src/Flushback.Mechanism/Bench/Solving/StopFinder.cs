@@ -25,6 +25,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     // A slope below this is rounding: an arc about the pivot carries the spring level.
     private const double Level = 1e-10;
 
+    // A slope above this is rounding too: a face whose normal runs through the centre pin neither lifts nor lowers.
+    private const double Vertical = 1e6;
+
     private const int Halvings = 80;
 
     /// <summary>
@@ -159,9 +162,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
 
     private static bool IsPossible(SpringPose pose) => pose.IsPossible;
 
-    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope > Level;
+    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope is > Level and < Vertical;
 
-    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope < -Level;
+    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope is < -Level and > -Vertical;
 
     /// <summary>The last pose, going from one blade angle towards another, at which a condition still holds.</summary>
     private SpringPose Boundary(SpringPose holds, Angle fails, Func<SpringPose, bool> condition)
