@@ -143,9 +143,8 @@ has_tools() {
       missing=1
     fi
   done
-  has_referee || missing=1
-  if [[ ! -d $part_library ]]; then
-    printf 'The drawings in %s are missing: apt-get install librecad-data.\n' "$part_library"
+  if ! has_referee || [[ ! -d $part_library ]]; then
+    printf 'A library, a CAD program or drawings are missing: apt-get install python3-ezdxf librecad librecad-data.\n'
     missing=1
   fi
   return "$missing"
