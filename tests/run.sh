@@ -74,7 +74,7 @@ check() {
 complain() {
   local name=$1 seconds=$2 limit=$3
   printf '\n--- %s failed; from %s:\n' "$name" "$(log_of "$name")"
-  if ! grep --max-count=50 --after-context=3 '^  Failed ' "$(log_of "$name")" | cut -c 1-400; then
+  if ! grep --max-count=50 --after-context=6 '^  Failed ' "$(log_of "$name")" | cut -c 1-400; then
     tail -n 80 "$(log_of "$name")"
   fi
   if ((seconds >= limit)); then
