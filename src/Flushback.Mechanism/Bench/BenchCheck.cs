@@ -77,7 +77,7 @@ public static class BenchCheck
             HasHalfStop = hasHalfStop,
             Findings = [],
         };
-        return report with { Findings = FindingRules.Judge(report) };
+        return report with { Findings = FindingRules.Judge(report, solver) };
     }
 
     /// <summary>Reads one stop from the pose in which the blade rests there.</summary>

@@ -11,17 +11,22 @@ public readonly record struct StopTarget(double LiftMm, double ToleranceMm);
 /// <param name="Closed">When closed.</param>
 public sealed record StopTargets(StopTarget Open, StopTarget HalfStop, StopTarget Closed)
 {
-    private const double Thou = 0.0254;
+    /// <summary>Millimetres in a thousandth of an inch; the inch is 25.4 mm by definition.</summary>
+    public const double MmPerThou = 0.0254;
 
     /// <summary>A pair still to be fitted: open 0, half stop +0.005 in, closed +0.015 in, each within 0.002 in.</summary>
     /// <remarks>Common practice, no source; the width of the window is ours.</remarks>
     public static StopTargets BeforeFitting { get; } =
-        new(new StopTarget(0, 2 * Thou), new StopTarget(5 * Thou, 2 * Thou), new StopTarget(15 * Thou, 2 * Thou));
+        new(
+            new StopTarget(0, 2 * MmPerThou),
+            new StopTarget(5 * MmPerThou, 2 * MmPerThou),
+            new StopTarget(15 * MmPerThou, 2 * MmPerThou)
+        );
 
     /// <summary>A finished pair: flush at all three, each within 0.001 in.</summary>
     /// <remarks>Common practice, no source; the width of the window is ours.</remarks>
     public static StopTargets Finished { get; } =
-        new(new StopTarget(0, Thou), new StopTarget(0, Thou), new StopTarget(0, Thou));
+        new(new StopTarget(0, MmPerThou), new StopTarget(0, MmPerThou), new StopTarget(0, MmPerThou));
 
     /// <summary>The target of one stop.</summary>
     public StopTarget For(Stop stop) =>

@@ -31,7 +31,7 @@ internal sealed class ClearanceMeter
         _tail = [.. knife.Spring.Edges.Where((_, i) => knife.SpringFaces[i] == SpringFace.Tail)];
         _springTurned = new Edge[_spring.Length];
         _tailTurned = new Edge[_tail.Length];
-        Tip = blade.Select(edge => edge.Start).MaxBy(p => (p - Point.Origin).LengthSquared);
+        Tip = DrawnBlade.TipOf(knife.Blade);
     }
 
     /// <summary>The tip, blade open.</summary>

@@ -8,8 +8,6 @@ namespace Flushback.Mechanism.Bench;
 /// <summary>Reads lift, clearances and carrying faces over the rotation.</summary>
 internal sealed class LiftSweep(BenchSolver solver, RotationTrack track, FaceNaming faces, ClearanceMeter clearances)
 {
-    private const int Halvings = 48;
-
     /// <summary>Samples from the first rest to the last, at every step and at each rest exactly.</summary>
     public LiftCurve Run(Angle zero, IReadOnlyList<SpringPose> rests, Angle step, CancellationToken cancellation)
     {
@@ -92,16 +90,14 @@ internal sealed class LiftSweep(BenchSolver solver, RotationTrack track, FaceNam
         return [.. intervals.Where(interval => interval.To > interval.From)];
     }
 
-    private Angle ChangeBetween(SpringPose before, SpringPose after, (BladeFace, SpringFace) carried)
-    {
-        Angle low = before.BladeAngle;
-        Angle high = after.BladeAngle;
-        for (int i = 0; i < Halvings; i++)
-        {
-            Angle middle = (low + high) * 0.5;
-            (low, high) = FacesOf(solver.PoseAt(middle, before.Lowest)) == carried ? (middle, high) : (low, middle);
-        }
-
-        return high;
-    }
+    private Angle ChangeBetween(SpringPose before, SpringPose after, (BladeFace, SpringFace) carried) =>
+        Halving
+            .Between(
+                before,
+                after,
+                static pose => pose.BladeAngle,
+                (angle, near) => solver.PoseAt(angle, near.Lowest),
+                pose => FacesOf(pose) == carried
+            )
+            .Fails.BladeAngle;
 }

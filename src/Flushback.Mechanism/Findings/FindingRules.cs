@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Bench.Solving;
 
 namespace Flushback.Mechanism.Findings;
 
@@ -7,11 +8,13 @@ namespace Flushback.Mechanism.Findings;
 internal static class FindingRules
 {
     /// <summary>All findings, worst first; equals in the order open, half stop, closed, whole knife.</summary>
-    public static ImmutableArray<Finding> Judge(BenchReport report) =>
+    /// <param name="report">What the bench shows.</param>
+    /// <param name="solver">The solver of that knife, for how the parts lie as drawn.</param>
+    public static ImmutableArray<Finding> Judge(BenchReport report, BenchSolver solver) =>
         [
             .. report
                 .Stops.SelectMany(stop => StopRules.Judge(stop, report.Settings))
-                .Concat(KnifeRules.Judge(report))
+                .Concat(KnifeRules.Judge(report, solver))
                 .OrderByDescending(finding => finding.Severity),
         ];
 }

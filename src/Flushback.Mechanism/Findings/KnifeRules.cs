@@ -9,7 +9,7 @@ namespace Flushback.Mechanism.Findings;
 internal static class KnifeRules
 {
     /// <summary>The findings that belong to no single reading.</summary>
-    public static IEnumerable<Finding> Judge(BenchReport report) =>
+    public static IEnumerable<Finding> Judge(BenchReport report, BenchSolver solver) =>
         new[]
         {
             CornerTouching(report),
@@ -18,7 +18,7 @@ internal static class KnifeRules
             TailContact(report),
             TipProud(report),
             StockRule.Judge(report),
-            DrawnOverlap(report),
+            DrawnOverlap(report, solver),
             OpenBeforeShoulder(report),
         }
             .Where(finding => finding is not null)
@@ -132,10 +132,9 @@ internal static class KnifeRules
     }
 
     /// <summary>Overlap of the two as drawn, measured as the depth by which the spring would have to give way.</summary>
-    private static Finding? DrawnOverlap(BenchReport report)
+    private static Finding? DrawnOverlap(BenchReport report, BenchSolver solver)
     {
         Placement placement = report.Placement;
-        BenchSolver solver = new(placement.Knife);
         SpringPose pose = solver.PoseAt(placement.DrawnBladeAngle, Angle.Zero);
         double below = pose.Lowest.Radians * Math.Abs(pose.Support.SpringLever);
         double above = -pose.Highest.Radians * Math.Abs(pose.Support.SpringLever);

@@ -3,14 +3,15 @@ namespace Flushback.Mechanism.Findings;
 /// <summary>Lengths and angles as a maker says them, in findings.</summary>
 internal static class Said
 {
-    private const double MmPerThou = 0.0254;
-
     /// <summary>A reading of the dial with its sign, in thousandths of an inch and millimetres.</summary>
     public static string Reading(double mm) =>
-        FormattableString.Invariant($"{mm / MmPerThou:+0.0;-0.0;0.0} thou ({mm:+0.000;-0.000;0.000} mm)");
+        FormattableString.Invariant(
+            $"{mm / Bench.StopTargets.MmPerThou:+0.0;-0.0;0.0} thou ({mm:+0.000;-0.000;0.000} mm)"
+        );
 
     /// <summary>A length without a sign, in millimetres and thousandths of an inch.</summary>
-    public static string Length(double mm) => FormattableString.Invariant($"{mm:0.000} mm ({mm / MmPerThou:0.0} thou)");
+    public static string Length(double mm) =>
+        FormattableString.Invariant($"{mm:0.000} mm ({mm / Bench.StopTargets.MmPerThou:0.0} thou)");
 
     /// <summary>An angle in degrees.</summary>
     public static string Degrees(double degrees) => FormattableString.Invariant($"{degrees:0.00} degrees");

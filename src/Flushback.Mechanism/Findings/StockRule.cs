@@ -1,5 +1,4 @@
 using Flushback.Geometry;
-using Flushback.Geometry.Crossings;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
 
@@ -56,20 +55,6 @@ internal static class StockRule
 
     private static double? StockAt(double x, Outline spring, Outline handle) => TopAt(x, spring) - TopAt(x, handle);
 
-    private static double? TopAt(double x, Outline outline)
-    {
-        Box bounds = outline.Bounds;
-        Edge line = new(new Point(x, bounds.MinY - 1), new Point(x, bounds.MaxY + 1));
-        double? top = null;
-        foreach (Edge edge in outline.Edges)
-        {
-            Meetings meetings = Crossing.Between(line, edge, 1e-9);
-            for (int i = 0; i < meetings.Count; i++)
-            {
-                top = Math.Max(top ?? double.NegativeInfinity, meetings[i].At.Y);
-            }
-        }
-
-        return top;
-    }
+    private static double? TopAt(double x, Outline outline) =>
+        OutlineTop.Above(outline, new Point(x, outline.Bounds.MinY - 1), new Vector(0, 1))?.At.Y;
 }

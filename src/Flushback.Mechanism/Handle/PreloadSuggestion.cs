@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Flushback.Geometry;
+using Flushback.Mechanism.Findings;
 using Flushback.Mechanism.Knives;
 
 namespace Flushback.Mechanism.Handle;
@@ -97,7 +98,7 @@ public sealed record PreloadSuggestion(double? PreloadMm, double PullN, double P
                 found.PullN,
                 found.StressMpa,
                 FormattableString.Invariant(
-                    $"A preload of {preload:0.000} mm ({preload / 0.0254:0.0} thou) gives {found.PullN:0.0} N at the nail nick with a peak stress of {found.StressMpa:0} MPa."
+                    $"A preload of {Said.Length(preload)} gives {found.PullN:0.0} N at the nail nick with a peak stress of {found.StressMpa:0} MPa."
                 )
             )
             : None(

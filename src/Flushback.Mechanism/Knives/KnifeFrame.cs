@@ -1,5 +1,4 @@
 using Flushback.Geometry;
-using Flushback.Geometry.Crossings;
 using Flushback.Geometry.Distances;
 
 namespace Flushback.Mechanism.Knives;
@@ -32,7 +31,7 @@ internal readonly record struct KnifeFrame(RigidMotion ToKnife, Point DialPoint)
             : mirror.Apply(up).Right.Normalized;
         for (int round = 0; drawn.HandleAxis is null && round < Rounds; round++)
         {
-            Vector along = Back.Above(spring, centre, axis.Left).Tangent;
+            Vector along = BackAbove(spring, centre, axis.Left).Tangent;
             axis = along.Dot(ahead) >= 0 ? along : -along;
         }
 
@@ -40,49 +39,22 @@ internal readonly record struct KnifeFrame(RigidMotion ToKnife, Point DialPoint)
         RigidMotion toKnife = turn.Then(new RigidMotion(Angle.Zero, Point.Origin - turn.Apply(pivot)));
         Point dial = drawn.DialPoint is { } placed
             ? toKnife.Apply(placed)
-            : Back.Above(drawn.Spring.Transformed(toKnife), Point.Origin, new Vector(0, 1)).At;
+            : BackAbove(drawn.Spring.Transformed(toKnife), Point.Origin, new Vector(0, 1)).At;
         return new KnifeFrame(toKnife, dial);
     }
 
-    /// <summary>A place on the spring's back and the direction of the back there.</summary>
-    private readonly record struct Back(Point At, Vector Tangent)
+    /// <summary>The spring's back straight above a place, or the foremost end of its top if the spring does not reach there.</summary>
+    private static OutlineTop BackAbove(Outline spring, Point from, Vector up) =>
+        OutlineTop.Above(spring, from, up) ?? Foremost(spring, up);
+
+    private static OutlineTop Foremost(Outline spring, Vector up)
     {
-        /// <summary>The last point of an outline straight above a place, or the foremost point of its top if none is.</summary>
-        public static Back Above(Outline spring, Point from, Vector up)
-        {
-            Box bounds = spring.Bounds;
-            double far = from.DistanceTo(bounds.Centre) + bounds.WidthMm + bounds.HeightMm;
-            Edge ray = new(from, from + (up * far));
-            Back best = default;
-            double highest = double.NegativeInfinity;
-            foreach (Edge edge in spring.Edges)
-            {
-                Meetings meetings = Crossing.Between(ray, edge, 1e-9);
-                for (int i = 0; i < meetings.Count; i++)
-                {
-                    double height = (meetings[i].At - from).Dot(up);
-                    if (height > highest)
-                    {
-                        (highest, best) = (
-                            height,
-                            new Back(meetings[i].At, edge.TangentAt(meetings[i].OnSecond.Middle))
-                        );
-                    }
-                }
-            }
-
-            return double.IsFinite(highest) ? best : Foremost(spring, up);
-        }
-
-        private static Back Foremost(Outline spring, Vector up)
-        {
-            Edge top = spring
-                .Edges.Where(edge => Math.Abs(edge.Chord.Normalized.Dot(up)) < 0.5)
-                .DefaultIfEmpty(spring.Edges[0])
-                .MaxBy(edge => (edge.PointAt(0.5) - Point.Origin).Dot(up));
-            Vector forward = up.Right;
-            Point at = (top.Start - top.End).Dot(forward) > 0 ? top.Start : top.End;
-            return new Back(at, top.TangentAt(0.5));
-        }
+        Edge top = spring
+            .Edges.Where(edge => Math.Abs(edge.Chord.Normalized.Dot(up)) < 0.5)
+            .DefaultIfEmpty(spring.Edges[0])
+            .MaxBy(edge => (edge.PointAt(0.5) - Point.Origin).Dot(up));
+        Vector forward = up.Right;
+        Point at = (top.Start - top.End).Dot(forward) > 0 ? top.Start : top.End;
+        return new OutlineTop(at, top.TangentAt(0.5));
     }
 }

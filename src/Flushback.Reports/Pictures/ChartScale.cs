@@ -7,8 +7,6 @@ namespace Flushback.Reports.Pictures;
 /// <summary>Where blade angles and lifts come to lie on a lift chart, and where its ticks stand.</summary>
 internal sealed class ChartScale
 {
-    private static readonly double[] RoundFactors = [1, 2, 5, 10];
-
     /// <summary>A curve flatter than this is drawn flat, not blown up.</summary>
     private const double LeastSpanMm = 0.05;
 
@@ -62,9 +60,9 @@ internal sealed class ChartScale
     /// <summary>How far a stop's window is drawn to either side of its rest angle.</summary>
     public double WindowReachDeg { get; }
 
-    public IEnumerable<double> AngleTicksDeg => Ticks(_firstDeg, _lastDeg, TickStepDeg);
+    public IEnumerable<double> AngleTicksDeg => RoundTicks.Between(_firstDeg, _lastDeg, TickStepDeg);
 
-    public IEnumerable<double> MmTicks => Ticks(_lowMm, _highMm, RoundStep((_highMm - _lowMm) / 6));
+    public IEnumerable<double> MmTicks => RoundTicks.Between(_lowMm, _highMm, RoundTicks.Step((_highMm - _lowMm) / 6));
 
     public IEnumerable<double> ThouTicks
     {
@@ -72,12 +70,13 @@ internal sealed class ChartScale
         {
             double low = _lowMm / Measure.MmPerThou;
             double high = _highMm / Measure.MmPerThou;
-            return Ticks(low, high, RoundStep((high - low) / 6));
+            return RoundTicks.Between(low, high, RoundTicks.Step((high - low) / 6));
         }
     }
 
     /// <summary>Decimals that tell the millimetre ticks apart.</summary>
-    public int MmDecimals => Math.Max(0, (int)Math.Ceiling(-Math.Log10(RoundStep((_highMm - _lowMm) / 6)) - 1e-9));
+    public int MmDecimals =>
+        Math.Max(0, (int)Math.Ceiling(-Math.Log10(RoundTicks.Step((_highMm - _lowMm) / 6)) - 1e-9));
 
     public double X(Angle bladeAngle) => X(bladeAngle.Degrees);
 
@@ -86,20 +85,4 @@ internal sealed class ChartScale
     public double Y(double liftMm) => Plot.MaxY - ((liftMm - _lowMm) / (_highMm - _lowMm) * Plot.HeightMm);
 
     public Point At(Angle bladeAngle, double liftMm) => new(X(bladeAngle), Y(liftMm));
-
-    /// <summary>1, 2 or 5 times a power of ten, no smaller than asked for.</summary>
-    private static double RoundStep(double least)
-    {
-        double power = Math.Pow(10, Math.Floor(Math.Log10(least)));
-        return RoundFactors.First(factor => factor * power >= least * (1 - 1e-12)) * power;
-    }
-
-    private static IEnumerable<double> Ticks(double low, double high, double step)
-    {
-        // Counted, not summed, so that a tick at zero is zero.
-        for (double count = Math.Ceiling((low / step) - 1e-9); count * step <= high + (1e-9 * step); count++)
-        {
-            yield return count * step;
-        }
-    }
 }

@@ -5,8 +5,6 @@ namespace Flushback.Reports.Pictures;
 /// <summary>Where the points of a curve come to lie in a framed field, and where its ticks stand.</summary>
 internal sealed class CurveField
 {
-    private static readonly double[] RoundFactors = [1, 2, 5, 10];
-
     private readonly Box _values;
     private readonly double _yStep;
     private readonly double _xStep;
@@ -20,8 +18,8 @@ internal sealed class CurveField
         Plot = isWide ? new Box(82, 56, 976, 316) : new Box(58, 56, 404, 296);
         double margin = 0.06 * Math.Max(values.HeightMm, 1e-9);
         _values = values with { MinY = values.MinY - margin, MaxY = values.MaxY + margin };
-        _yStep = RoundStep(_values.HeightMm / 5);
-        _xStep = values.WidthMm > 90 ? (isWide ? 15 : 45) : RoundStep(values.WidthMm / (isWide ? 8 : 4));
+        _yStep = RoundTicks.Step(_values.HeightMm / 5);
+        _xStep = values.WidthMm > 90 ? (isWide ? 15 : 45) : RoundTicks.Step(values.WidthMm / (isWide ? 8 : 4));
     }
 
     public double Width { get; }
@@ -33,9 +31,9 @@ internal sealed class CurveField
     /// <summary>The framed field, in picture units.</summary>
     public Box Plot { get; }
 
-    public IEnumerable<double> XTicks => Ticks(_values.MinX, _values.MaxX, _xStep);
+    public IEnumerable<double> XTicks => RoundTicks.Between(_values.MinX, _values.MaxX, _xStep);
 
-    public IEnumerable<double> YTicks => Ticks(_values.MinY, _values.MaxY, _yStep);
+    public IEnumerable<double> YTicks => RoundTicks.Between(_values.MinY, _values.MaxY, _yStep);
 
     /// <summary>Decimals that tell the ticks apart.</summary>
     public int YDecimals => Math.Max(0, (int)Math.Ceiling(-Math.Log10(_yStep) - 1e-9));
@@ -52,19 +50,4 @@ internal sealed class CurveField
             Plot.MinX + ((value.X - _values.MinX) / _values.WidthMm * Plot.WidthMm),
             Plot.MaxY - ((value.Y - _values.MinY) / _values.HeightMm * Plot.HeightMm)
         );
-
-    /// <summary>1, 2 or 5 times a power of ten, no smaller than asked for.</summary>
-    private static double RoundStep(double least)
-    {
-        double power = Math.Pow(10, Math.Floor(Math.Log10(least)));
-        return RoundFactors.First(factor => factor * power >= least * (1 - 1e-12)) * power;
-    }
-
-    private static IEnumerable<double> Ticks(double low, double high, double step)
-    {
-        for (double count = Math.Ceiling((low / step) - 1e-9); count * step <= high + (1e-9 * step); count++)
-        {
-            yield return count * step;
-        }
-    }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Flushback.Geometry;
+using Flushback.Mechanism.Bench;
 
 namespace Flushback.Reports.Wording;
 
@@ -11,7 +12,7 @@ namespace Flushback.Reports.Wording;
 public sealed class Measure
 {
     /// <summary>Millimetres in a thousandth of an inch.</summary>
-    public const double MmPerThou = 0.0254;
+    public const double MmPerThou = StopTargets.MmPerThou;
 
     private const double MmPerInch = 25.4;
 

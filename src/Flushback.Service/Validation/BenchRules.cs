@@ -1,4 +1,5 @@
 using Flushback.Service.Errors;
+using static Flushback.Service.Validation.Ranges;
 
 namespace Flushback.Service.Validation;
 
@@ -17,9 +18,6 @@ internal static class BenchRules
     private const double LargestContactToleranceMm = 1;
 
     private const double LargestRestAngleToleranceDeg = 45;
-
-    // Smallest number that still means something on the bench: a nanometre.
-    private const double LeastAboveZero = 1e-6;
 
     /// <summary>Gathers every setting outside its range.</summary>
     public static void Check(Wire.BenchSettings bench, Violations violations)
@@ -89,6 +87,4 @@ internal static class BenchRules
             LargestBenchMm
         );
     }
-
-    private static double? Set(bool isSet, double value) => isSet ? value : null;
 }

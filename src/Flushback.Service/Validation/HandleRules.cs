@@ -1,5 +1,6 @@
 using Flushback.Mechanism.Materials;
 using Flushback.Service.Errors;
+using static Flushback.Service.Validation.Ranges;
 
 namespace Flushback.Service.Validation;
 
@@ -15,9 +16,6 @@ internal static class HandleRules
     private const double LeastModulusMpa = 50_000;
     private const double LargestModulusMpa = 400_000;
     private const int LongestSteelName = 60;
-
-    // Smallest number that still means something: a nanometre, a micronewton.
-    private const double LeastAboveZero = 1e-6;
 
     /// <summary>Gathers every setting outside its range. Width and preload are judged with the knife, in its own words.</summary>
     public static void Check(Wire.HandleSettings handle, Violations violations)
@@ -94,6 +92,4 @@ internal static class HandleRules
             );
         }
     }
-
-    private static double? Set(bool isSet, double value) => isSet ? value : null;
 }

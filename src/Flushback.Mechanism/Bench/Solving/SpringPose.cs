@@ -47,7 +47,6 @@ public readonly record struct SpringPose
         {
             Vector arm = Vector.FromDirection(new Angle(touch.BladePolar)) * touch.RadiusMm;
             At = centrePin + arm;
-            Radius = touch.RadiusMm;
             BladeEdge = touch.Blade.EdgeIndex;
             SpringEdge = touch.Spring.EdgeIndex;
             BladeVertex = VertexAt(touch.Blade, touch.RadiusMm);
@@ -68,9 +67,6 @@ public readonly record struct SpringPose
 
         /// <summary>Unit normal from blade to spring.</summary>
         public Vector Normal { get; }
-
-        /// <summary>Distance from the centre pin.</summary>
-        public double Radius { get; }
 
         /// <summary>Edge of the blade.</summary>
         public int BladeEdge { get; }

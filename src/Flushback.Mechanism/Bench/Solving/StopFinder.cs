@@ -28,8 +28,6 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     // A slope above this is rounding too: a face whose normal runs through the centre pin neither lifts nor lowers.
     private const double Vertical = 1e6;
 
-    private const int Halvings = 80;
-
     /// <summary>
     /// Where the open blade rests: going from mid-swing towards open, the angle at which the spring stops falling. That
     /// is where the shoulder butts on the end face, unless the open flat holds the blade before.
@@ -42,7 +40,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         {
             if (last is { } above && above.BladeAngle < Window && IsRising(above) && !IsRising(pose))
             {
-                SpringPose stop = Boundary(above, pose.BladeAngle, IsRising);
+                SpringPose stop = Boundary(above, pose, IsRising);
                 if (
                     best is not { } found
                     || Math.Abs(stop.BladeAngle.Radians) < Math.Abs(found.Pose.BladeAngle.Radians)
@@ -55,7 +53,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             if (!pose.IsPossible)
             {
                 // Not held open: the blade can still be pushed to where the shoulder butts.
-                return best ?? new RestPose(Boundary(last ?? pose, pose.BladeAngle, IsPossible), Rests: false);
+                return best ?? new RestPose(Boundary(last ?? pose, pose, IsPossible), Rests: false);
             }
 
             last = pose;
@@ -77,7 +75,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         {
             if (!IsOffShoulder(pose))
             {
-                return last is { } above ? Boundary(above, pose.BladeAngle, IsOffShoulder) : null;
+                return last is { } above ? Boundary(above, pose, IsOffShoulder) : null;
             }
 
             last = pose;
@@ -104,7 +102,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             if (!after.IsPossible)
             {
                 // The blade may still come to rest in the last fraction of a step before something stops it.
-                after = Boundary(before, after.BladeAngle, IsPossible);
+                after = Boundary(before, after, IsPossible);
             }
 
             if (IsFalling(after))
@@ -112,7 +110,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
                 continue;
             }
 
-            SpringPose rest = Boundary(before, after.BladeAngle, IsFalling);
+            SpringPose rest = Boundary(before, after, IsFalling);
             bool nearer =
                 best is not { } found
                 || Math.Abs((rest.BladeAngle - nominal).Radians) < Math.Abs((found.BladeAngle - nominal).Radians);
@@ -128,7 +126,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         }
 
         SpringPose atNominal = track.At(nominal);
-        return new RestPose(atNominal.IsPossible ? atNominal : LastPossibleBefore(nominal), Rests: false);
+        return new RestPose(atNominal.IsPossible ? atNominal : LastPossibleBefore(atNominal), Rests: false);
     }
 
     /// <summary>Highest points of the lift strictly between two blade angles.</summary>
@@ -141,7 +139,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             bool inside = before.BladeAngle >= from && after.BladeAngle <= to;
             if (inside && IsRising(before) && after.IsPossible && !IsRising(after))
             {
-                yield return Boundary(before, after.BladeAngle, IsRising);
+                yield return Boundary(before, after, IsRising);
             }
         }
     }
@@ -166,30 +164,17 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
 
     private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope is < -Level and > -Vertical;
 
-    /// <summary>The last pose, going from one blade angle towards another, at which a condition still holds.</summary>
-    private SpringPose Boundary(SpringPose holds, Angle fails, Func<SpringPose, bool> condition)
-    {
-        for (int i = 0; i < Halvings; i++)
-        {
-            Angle middle = (holds.BladeAngle + fails) * 0.5;
-            if (middle == holds.BladeAngle || middle == fails)
-            {
-                break;
-            }
-
-            SpringPose pose = solver.PoseAt(middle, holds.Lowest);
-            if (condition(pose))
-            {
-                holds = pose;
-            }
-            else
-            {
-                fails = middle;
-            }
-        }
-
-        return holds;
-    }
+    /// <summary>The last pose, going from one towards another, at which a condition still holds.</summary>
+    private SpringPose Boundary(SpringPose holds, SpringPose fails, Func<SpringPose, bool> condition) =>
+        Halving
+            .Between(
+                holds,
+                fails,
+                static pose => pose.BladeAngle,
+                (angle, near) => solver.PoseAt(angle, near.Lowest),
+                condition
+            )
+            .Holds;
 
     private double DepthMm(int index, SpringPose rest)
     {
@@ -214,9 +199,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         return depth;
     }
 
-    private SpringPose LastPossibleBefore(Angle nominal)
+    private SpringPose LastPossibleBefore(SpringPose impossible)
     {
-        SpringPose last = track.Poses.Last(pose => pose.IsPossible && pose.BladeAngle <= nominal);
-        return Boundary(last, nominal, IsPossible);
+        SpringPose last = track.Poses.Last(pose => pose.IsPossible && pose.BladeAngle <= impossible.BladeAngle);
+        return Boundary(last, impossible, IsPossible);
     }
 }

@@ -17,8 +17,6 @@ public sealed record HandleRest(NoseState State, bool Rests, ImmutableArray<Nose
 /// </remarks>
 public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
 {
-    private const int Halvings = 70;
-
     // A torque below this is rounding: an arc about the pivot lets the blade stay anywhere.
     private const double LevelNmm = 1e-7;
 
@@ -36,7 +34,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
         {
             if (last is { } above && above.BladeAngle < StopFinder.Window && IsRising(above) && !IsRising(state))
             {
-                HandleRest rest = Between(above, state.BladeAngle, IsRising);
+                HandleRest rest = Between(above, state, IsRising);
                 best = best is null || IsNearer(rest, best, Angle.Zero) ? rest : best;
             }
 
@@ -58,7 +56,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             bool isInWindow = Math.Abs((before.BladeAngle - nominal).Radians) <= StopFinder.Window.Radians;
             if (isInWindow && IsFalling(before) && after.IsPossible && !IsFalling(after))
             {
-                HandleRest rest = Between(before, after.BladeAngle, IsFalling);
+                HandleRest rest = Between(before, after, IsFalling);
                 best = best is null || IsNearer(rest, best, nominal) ? rest : best;
             }
         }
@@ -76,7 +74,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             bool isInside = before.BladeAngle >= from && after.BladeAngle <= to;
             if (isInside && IsRising(before) && after.IsPossible && !IsRising(after))
             {
-                yield return Boundary(before, after.BladeAngle, IsRising).Holds;
+                yield return Boundary(before, after, IsRising).Holds;
             }
         }
     }
@@ -88,7 +86,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
     private static bool IsNearer(HandleRest rest, HandleRest than, Angle nominal) =>
         Math.Abs((rest.State.BladeAngle - nominal).Radians) < Math.Abs((than.State.BladeAngle - nominal).Radians);
 
-    private HandleRest Between(NoseState holds, Angle fails, Func<NoseState, bool> condition)
+    private HandleRest Between(NoseState holds, NoseState fails, Func<NoseState, bool> condition)
     {
         (NoseState near, NoseState far) = Boundary(holds, fails, condition);
         if (!far.IsPossible || far.TorqueNmm == near.TorqueNmm)
@@ -128,28 +126,16 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
         }
     }
 
-    private (NoseState Holds, NoseState Fails) Boundary(NoseState holds, Angle fails, Func<NoseState, bool> condition)
-    {
-        NoseState beyond = solver.At(fails, holds.Pose);
-        for (int i = 0; i < Halvings; i++)
-        {
-            Angle middle = (holds.BladeAngle + fails) * 0.5;
-            if (middle == holds.BladeAngle || middle == fails)
-            {
-                break;
-            }
-
-            NoseState state = solver.At(middle, holds.Pose);
-            if (condition(state))
-            {
-                holds = state;
-            }
-            else
-            {
-                (fails, beyond) = (middle, state);
-            }
-        }
-
-        return (holds, beyond);
-    }
+    private (NoseState Holds, NoseState Fails) Boundary(
+        NoseState holds,
+        NoseState fails,
+        Func<NoseState, bool> condition
+    ) =>
+        Halving.Between(
+            holds,
+            fails,
+            static state => state.BladeAngle,
+            (angle, near) => solver.At(angle, near.Pose),
+            condition
+        );
 }
