@@ -5,6 +5,7 @@ using Flushback.Dxf.Writing;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
+using Flushback.Reports.Sheets;
 using Flushback.Service.Drawings;
 
 namespace Flushback.Service.Artifacts;
@@ -39,7 +40,11 @@ internal static class ContactDrawing
         RigidMotion toDrawing = bench.Placement.ToDrawing;
         IEnumerable<OverlayEntity> marks = bench.Stops.SelectMany(stop =>
             stop.Contacts.SelectMany(
-                (contact, i) => MarkOf(toDrawing.Apply(contact.At), $"{NameOf(stop.Stop)} {Number(i + 1)}")
+                (contact, i) =>
+                    MarkOf(
+                        toDrawing.Apply(contact.At),
+                        $"{NameOf(stop.Stop)} {Number(ContactNumbers.FirstAt(bench, stop.Stop) + i)}"
+                    )
             )
         );
         return new OverlayLayer(ContactsLayer, Red, [.. marks]);

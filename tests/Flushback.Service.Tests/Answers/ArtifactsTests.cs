@@ -100,6 +100,23 @@ public sealed class ArtifactsTests(RunningService service) : IClassFixture<Runni
     }
 
     [Fact]
+    public async Task A_contact_has_the_same_number_in_the_drawing_as_in_the_report()
+    {
+        Wire.CheckResponse response = await service.Checker.CheckAsync(
+            Requests.Outlines(Wire.ArtifactKind.Dxf, Wire.ArtifactKind.Text)
+        );
+        string drawing = response.Artifacts[0].Content.ToStringUtf8();
+        string report = response.Artifacts[1].Content.ToStringUtf8();
+
+        // In the report: the number, then the faces; open has the contacts 1 and 2, so the half stop begins with 3.
+        Assert.Contains("\n  3  closed corner on underside", report, StringComparison.Ordinal);
+        foreach (string label in (string[])["open 1", "open 2", "half stop 3", "half stop 4", "closed 5", "closed 6"])
+        {
+            Assert.Contains(label, drawing, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public async Task A_drawing_made_from_outlines_can_be_checked_again_and_reads_the_same()
     {
         Wire.CheckResponse first = await service.Checker.CheckAsync(Requests.Outlines(Wire.ArtifactKind.Dxf));
