@@ -1,6 +1,7 @@
 using System.Text;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
 using Flushback.Reports.Wording;
 
 namespace Flushback.Reports;

@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using Flushback.Geometry;
+using Flushback.Geometry.Crossings;
+using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Passes.Cuts;
+
+namespace Flushback.Mechanism.Passes;
+
+/// <summary>Makes one pass on a knife, exactly on its lines and arcs, or says why it cannot be made.</summary>
+public static class PassCut
+{
+    private const double TouchMm = 1e-9;
+
+    /// <summary>Makes a pass.</summary>
+    /// <param name="knife">The knife as it is.</param>
+    /// <param name="readings">How it reads: the contacts say where depths count.</param>
+    /// <param name="pass">The pass.</param>
+    /// <param name="settings">What has to be left.</param>
+    /// <returns>The knife after the pass, or why it cannot be made; exactly one of the two.</returns>
+    public static (PassResult? Result, PassProblem? Problem) Make(
+        Knife knife,
+        StopReadings readings,
+        Pass pass,
+        PassSettings settings
+    )
+    {
+        ArgumentNullException.ThrowIfNull(knife);
+        ArgumentNullException.ThrowIfNull(readings);
+        ArgumentNullException.ThrowIfNull(pass);
+        ArgumentNullException.ThrowIfNull(settings);
+        Part part = pass.Site.Part;
+        Workpiece before = Workpiece.Of(knife, part);
+        CutRequest request = new(before, knife, readings);
+        (Workpiece? after, PassProblem? problem) = Amounts.Refuse(pass) is { } refused
+            ? (null, refused)
+            : Cut(request, pass);
+        if (after is null)
+        {
+            return (null, problem);
+        }
+
+        if (Remains.Check(before, after, knife, pass, settings) is { } gone)
+        {
+            return (null, gone);
+        }
+
+        RemovedMetal removed = new(
+            part,
+            before.Outline.AreaMm2 - after.Outline.AreaMm2,
+            after.Removed,
+            DepthsAt(knife, readings, part, after.Outline)
+        );
+        return (new PassResult(after.PutInto(knife, part), removed), null);
+    }
+
+    private static (Workpiece? After, PassProblem? Problem) Cut(CutRequest request, Pass pass) =>
+        pass switch
+        {
+            SlicePass slice => SliceCut.Make(request, slice),
+            RoundCorner round => RoundCut.Make(request, round),
+            ReliefArc relief => ReliefCut.Make(request, relief),
+            DressKick dress => KickCut.Make(request, dress),
+            DressEndFace dress => EndFaceCut.Make(request, dress),
+            ShortenTip tip => TipCut.Make(request, tip),
+            _ => throw new ArgumentOutOfRangeException(nameof(pass), pass, "No such pass."),
+        };
+
+    /// <summary>How far inward each contact's place now lies, along its normal.</summary>
+    private static ImmutableArray<ContactDepth> DepthsAt(Knife knife, StopReadings readings, Part part, Outline outline)
+    {
+        ImmutableArray<ContactDepth>.Builder depths = ImmutableArray.CreateBuilder<ContactDepth>();
+        foreach (StopReading reading in readings.Stops)
+        {
+            foreach (Contact contact in reading.Contacts)
+            {
+                double deepest = 0;
+                foreach (DepthPlace place in FaceContacts.PlacesOf(knife, reading, contact, part))
+                {
+                    deepest = Math.Max(deepest, DepthMm(place, outline));
+                }
+
+                depths.Add(new ContactDepth(reading.Stop, contact, deepest));
+            }
+        }
+
+        return depths.ToImmutable();
+    }
+
+    private static double DepthMm(DepthPlace place, Outline outline)
+    {
+        if (outline.SignedDistanceMm(place.At) >= -TouchMm)
+        {
+            return 0;
+        }
+
+        Box bounds = outline.Bounds;
+        Edge ray = new(place.At, place.At - (place.Normal * bounds.HalfPerimeterMm));
+        double nearest = double.PositiveInfinity;
+        foreach (Edge edge in outline.Edges)
+        {
+            Meetings meetings = Crossing.Between(ray, edge, TouchMm);
+            for (int i = 0; i < meetings.Count; i++)
+            {
+                nearest = Math.Min(nearest, meetings[i].At.DistanceTo(place.At));
+            }
+        }
+
+        return double.IsFinite(nearest) ? nearest : 0;
+    }
+}
