@@ -32,9 +32,10 @@ internal static class KickCut
             return (sliced, problem);
         }
 
-        (CutOutline? cut, CutFailure? failure) = Fillet.Of(sliced.Outline, left.Before, left.After, wanted);
-        return cut is null
-            ? (null, CutProblems.Of(failure, _kick, left.Middle(sliced)))
-            : (sliced.After(cut, _kick), null);
+        // A face so hollow that the cut leaves the kick as round as it was needs no more.
+        (CutOutline? cut, CutFailure? failure) = Rounding.Of(sliced.Outline, left.Before, left.After, wanted);
+        return cut is not null ? (sliced.After(cut, _kick), null)
+            : failure == CutFailure.NothingTaken ? (sliced, null)
+            : (null, CutProblems.Of(failure, _kick, left.Middle(sliced)));
     }
 }

@@ -58,9 +58,18 @@ internal static class RoundCut
             );
         }
 
-        (CutOutline? cut, CutFailure? failure) = Fillet.Of(piece.Outline, spot.Before, spot.After, pass.RadiusMm);
-        return cut is null ? (null, CutProblems.Of(failure, pass.Corner, at)) : (piece.After(cut, pass.Corner), null);
+        (CutOutline? cut, CutFailure? failure) = Rounding.Of(piece.Outline, spot.Before, spot.After, pass.RadiusMm);
+        return cut is null ? (null, Problem(failure, pass, at)) : (piece.After(cut, pass.Corner), null);
     }
+
+    private static PassProblem Problem(CutFailure? failure, RoundCorner pass, Point at) =>
+        failure == CutFailure.NothingTaken
+            ? new PassProblem(
+                PassReasons.AddsMetal,
+                $"The {pass.Corner.Name} {CutProblems.Place(at)} is already rounder than {Said.Length(pass.RadiusMm)}; a round of that radius would add metal: give a larger one or leave the pass out.",
+                at
+            )
+            : CutProblems.Of(failure, pass.Corner, at);
 
     private static PassProblem? Refuse(Site corner) =>
         corner.Blade switch
