@@ -46,36 +46,8 @@ public sealed class RemovalTests
                 Assert.Equal(result.Knife.Blade.Edges.Length, result.Knife.BladeFaces.Length);
                 Assert.Equal(result.Knife.Spring.Edges.Length, result.Knife.SpringFaces.Length);
             },
-            iter: int.Parse(
-                Environment.GetEnvironmentVariable("ITER") ?? "300",
-                System.Globalization.CultureInfo.InvariantCulture
-            )
+            iter: 300
         );
-
-    [Fact]
-    public void Report_what_is_refused()
-    {
-        Dictionary<string, int> counts = [];
-        Dictionary<string, string> samples = [];
-        RandomPasses.OnKnives.Sample(
-            (design, pass) =>
-            {
-                PassCase before = new(design);
-                (PassResult? result, PassProblem? problem) = before.Try(pass);
-                string key = pass.GetType().Name + " " + (problem?.Reason ?? "ok");
-                lock (counts)
-                {
-                    counts[key] = counts.GetValueOrDefault(key) + 1;
-                    samples[key] = design.Name + " " + pass + " " + problem?.Sentence;
-                }
-            },
-            iter: 2000
-        );
-        File.WriteAllLines(
-            "/tmp/passes/refused.txt",
-            counts.OrderBy(c => c.Key).Select(c => $"{c.Key} {c.Value}   {samples[c.Key]}")
-        );
-    }
 
     private static Outline OutlineOf(Knife knife, Part part) => part == Part.Blade ? knife.Blade : knife.Spring;
 }
