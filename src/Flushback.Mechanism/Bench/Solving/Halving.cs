@@ -8,6 +8,9 @@ internal static class Halving
     // Each halving is one binary digit of the angle; a double has no more to give.
     private const int Most = 80;
 
+    // Near zero it would have: but this much of a turn, in radians, moves nothing on a knife by a digit of its place.
+    private const double Finest = 1e-15;
+
     /// <summary>The last state in which a condition holds and the first beyond it, to the last digit of the blade angle.</summary>
     /// <param name="holds">A state in which the condition holds.</param>
     /// <param name="fails">A state, at another blade angle, in which it does not.</param>
@@ -25,7 +28,8 @@ internal static class Halving
         for (int i = 0; i < Most; i++)
         {
             Angle middle = (angleOf(holds) + angleOf(fails)) * 0.5;
-            if (middle == angleOf(holds) || middle == angleOf(fails))
+            bool isFine = Math.Abs((angleOf(holds) - angleOf(fails)).Radians) < Finest;
+            if (isFine || middle == angleOf(holds) || middle == angleOf(fails))
             {
                 break;
             }
