@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Flushback.Dxf;
+using Flushback.Dxf.Drawings;
+using Flushback.Geometry;
+
+namespace Flushback.Inspection;
+
+/// <summary>Guesses the unit of a drawing that states none from its size, for a caller who asks for that.</summary>
+/// <remarks>
+/// Of the units makers draw in, the commonest first, the first one is taken in which the longer side of what is cut is
+/// as long as knife parts or a sheet of them may be.
+/// </remarks>
+public static class UnitGuess
+{
+    // From the spring of a small knife to a sheet of parts on a common table: common practice, no source.
+    private const double ShortestMm = 30;
+    private const double LongestMm = 1250;
+
+    private const double InchMm = 25.4;
+
+    private static readonly (DrawingUnit Unit, string Name)[] _units =
+    [
+        (DrawingUnit.Millimetre, "millimetres"),
+        (DrawingUnit.Inch, "inches"),
+        (DrawingUnit.Centimetre, "centimetres"),
+        (DrawingUnit.Thou, "thousandths of an inch"),
+        (DrawingUnit.Metre, "metres"),
+    ];
+
+    /// <summary>The likeliest unit.</summary>
+    /// <param name="bare">The drawing read in millimetres, so that its numbers are those of the file.</param>
+    /// <param name="cutLayers">The layers that are cut; empty for all.</param>
+    /// <returns>The unit; null when the drawing has no size that any unit makes plausible.</returns>
+    public static DrawingUnit? Of(DxfDrawing bare, ImmutableArray<string> cutLayers)
+    {
+        ArgumentNullException.ThrowIfNull(bare);
+        DxfDrawing cut = cutLayers.IsDefaultOrEmpty
+            ? bare
+            : bare with
+            {
+                Shapes = [.. bare.Shapes.Where(shape => cutLayers.Contains(shape.Layer, StringComparer.OrdinalIgnoreCase))],
+            };
+        Box box = cut.Bounds;
+        double longer = Math.Max(box.WidthMm, box.HeightMm);
+        foreach ((DrawingUnit unit, _) in _units)
+        {
+            if (longer * unit.Millimetres() is >= ShortestMm and <= LongestMm)
+            {
+                return unit;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The report of a drawing whose unit was guessed, with the finding that says so.</summary>
+    public static InspectionReport Told(InspectionReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ImmutableArray<InspectionFinding> findings = report.Findings;
+        int place = findings.TakeWhile(finding => finding.Severity > Severity.Warning).Count();
+        return report with { Findings = findings.Insert(place, FindingOf(report)) };
+    }
+
+    private static InspectionFinding FindingOf(InspectionReport report)
+    {
+        Box box = report.Bounds;
+        string name = Array.Find(_units, known => known.Unit == report.Unit).Name;
+        return new InspectionFinding(
+            InspectionCodes.UnitGuessed,
+            Severity.Warning,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The drawing does not say its unit; by its size it was taken to be in {name}, which makes what is cut {box.WidthMm:0.0##} x {box.HeightMm:0.0##} mm ({box.WidthMm / InchMm:0.000#} x {box.HeightMm / InchMm:0.000#} in) large."
+            ),
+            "Measure one length you know; then give the unit, or set it in the drawing.",
+            []
+        );
+    }
+}
