@@ -39,7 +39,10 @@ public static class UnitGuess
             ? bare
             : bare with
             {
-                Shapes = [.. bare.Shapes.Where(shape => cutLayers.Contains(shape.Layer, StringComparer.OrdinalIgnoreCase))],
+                Shapes =
+                [
+                    .. bare.Shapes.Where(shape => cutLayers.Contains(shape.Layer, StringComparer.OrdinalIgnoreCase)),
+                ],
             };
         Box box = cut.Bounds;
         double longer = Math.Max(box.WidthMm, box.HeightMm);

@@ -5,6 +5,7 @@ using Flushback.Inspection;
 using Flushback.Service.Errors;
 using Flushback.Service.Limits;
 using Flushback.Service.Mapping;
+using Flushback.Service.Validation;
 
 namespace Flushback.Service.Drawings;
 
@@ -29,12 +30,48 @@ public sealed class InspectionReader(ServiceLimits limits)
 
         Violations violations = new();
         DrawingIssues.Report(read.Issues, _fields, violations);
+        if (read.Drawing is { } drawing)
+        {
+            CheckLayers(drawing, request.Settings, violations);
+        }
+
         violations.ThrowIfAny();
         return new InspectionSource(
             read,
             new DrawingFile(request.Dxf.Memory, read.Drawing!.Unit),
             IsUnitGuessed: guessed is not null
         );
+    }
+
+    // A layer that is named must be there: an inspection of nothing finds nothing wrong.
+    private static void CheckLayers(DxfDrawing drawing, Wire.InspectionSettings? settings, Violations violations)
+    {
+        FieldPath path = new(null, "settings");
+        for (int i = 0; i < (settings?.CutLayers.Count ?? 0); i++)
+        {
+            CheckLayer(drawing, settings!.CutLayers[i], path.Of("cut_layers", i), violations);
+        }
+
+        if (settings is { FinishedLayer.Length: > 0 })
+        {
+            CheckLayer(drawing, settings.FinishedLayer, path.Of("finished_layer"), violations);
+        }
+    }
+
+    private static void CheckLayer(DxfDrawing drawing, string name, FieldPath path, Violations violations)
+    {
+        DxfLayer? layer = drawing.FindLayer(name);
+        if (layer is not { IsVisible: true })
+        {
+            string fault = layer is null
+                ? $"The drawing has no layer '{name}'"
+                : $"Layer '{layer.Name}' is switched off or frozen";
+            violations.Add(
+                $"{path}",
+                "LAYER_MISSING",
+                $"{fault}; {VisibleLayers.InWords(drawing)}: name one of them or show the layer."
+            );
+        }
     }
 
     private DrawingUnit? Guess(Wire.InspectRequest request, CancellationToken cancellation)

@@ -68,7 +68,9 @@ internal static class AmountRules
                     limit,
                     allowed,
                     listed,
-                    Sentence($"{listed:N0} {what}, more than the {allowed:N0} allowed; name only those of this drawing.")
+                    Sentence(
+                        $"{listed:N0} {what}, more than the {allowed:N0} allowed; name only those of this drawing."
+                    )
                 )
             );
         }

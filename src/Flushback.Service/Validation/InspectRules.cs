@@ -89,12 +89,7 @@ internal static class InspectRules
         ranges.Check(path.Of("least_web_mm"), Set(settings.HasLeastWebMm, settings.LeastWebMm), 0, LargestFeatureMm);
         for (int i = 0; i < settings.PinDiametersMm.Count; i++)
         {
-            ranges.Check(
-                path.Of("pin_diameters_mm", i),
-                settings.PinDiametersMm[i],
-                LeastAboveZero,
-                LargestFeatureMm
-            );
+            ranges.Check(path.Of("pin_diameters_mm", i), settings.PinDiametersMm[i], LeastAboveZero, LargestFeatureMm);
         }
 
         ranges.Check(path.Of("kerf_mm"), Set(settings.HasKerfMm, settings.KerfMm), LeastAboveZero, LargestCutMm);
