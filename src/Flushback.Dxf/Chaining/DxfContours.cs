@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Flushback.Dxf.Drawings;
 
 namespace Flushback.Dxf.Chaining;
@@ -51,6 +50,7 @@ public static class DxfContours
     {
         List<(int Line, Contour Contour)> found = [];
         List<(int Line, CircleShape Circle)> circles = [];
+        List<(int Line, OpenPath Path)> open = [];
         List<ChainUnit> units = [];
         foreach (DxfShape shape in shapes)
         {
@@ -74,10 +74,13 @@ public static class DxfContours
         {
             if (chain.IsClosed)
             {
-                ImmutableArray<string> names = [.. chain.Entries.Select(entry => units[entry.Unit].Name)];
-                found.Add((units[chain.First.Unit].Shape.Line, new Contour(chain.ToOutline(units, joints), names)));
+                int line = units[chain.First.Unit].Shape.Line;
+                found.Add((line, new Contour(chain.ToOutline(units, joints), chain.Names(units))));
+                continue;
             }
-            else if (openChains.Tell(chain) is { } issue)
+
+            open.Add((units[chain.First.Unit].Shape.Line, chain.ToOpenPath(units, joints)));
+            if (openChains.Tell(chain) is { } issue)
             {
                 issues.Add(issue);
             }
@@ -88,7 +91,10 @@ public static class DxfContours
             issues.Add(rest);
         }
 
-        return Sorted(found, circles, tolerances, issues);
+        return Sorted(found, circles, tolerances, issues) with
+        {
+            OpenPaths = [.. open.OrderBy(entry => entry.Line).Select(entry => entry.Path)],
+        };
     }
 
     private static (List<ChainUnit> Units, Joints Joints) Joined(
