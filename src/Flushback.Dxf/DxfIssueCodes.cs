@@ -60,6 +60,12 @@ public static class DxfIssueCodes
     /// <summary>A block contains itself.</summary>
     public const string BlockCycle = "DXF_BLOCK_CYCLE";
 
+    /// <summary>An entity could not be replaced because it stands in a block, which may be placed elsewhere too.</summary>
+    public const string InBlock = "DXF_IN_BLOCK";
+
+    /// <summary>Something in the file still names an entity that was left out.</summary>
+    public const string ReferenceLeft = "DXF_REFERENCE_LEFT";
+
     /// <summary>Entities in paper space were left out.</summary>
     public const string PaperSpace = "DXF_PAPER_SPACE";
 

@@ -67,16 +67,21 @@ internal sealed record Chain(IReadOnlyList<UnitEnd> Entries, bool IsClosed)
     /// <summary>Where an open chain ends.</summary>
     public UnitEnd Last => Entries[^1].Opposite;
 
-    /// <summary>The outline of a closed chain, each joint in the one place both partners share.</summary>
-    public Outline ToOutline(IReadOnlyList<ChainUnit> units, Joints joints)
+    /// <summary>A closed chain, each joint in the one place both partners share.</summary>
+    public Contour ToContour(IReadOnlyList<ChainUnit> units, Joints joints)
     {
         List<Vertex> vertices = VerticesLeft(units, joints);
+        ImmutableArray<string> names = Names(units);
+        IEnumerable<string> ofEdges = Entries.SelectMany(entry =>
+            Enumerable.Repeat(units[entry.Unit].Name, units[entry.Unit].Edges.Length)
+        );
         if (vertices.Count == 1)
         {
             vertices = Halved(vertices[0], units[Entries[0].Unit].Edges[0]);
+            ofEdges = [names[0], names[0]];
         }
 
-        return Outline.FromVertices([.. vertices]);
+        return new Contour(Outline.FromVertices([.. vertices]), names) { EdgeHandles = [.. ofEdges] };
     }
 
     /// <summary>An open chain as it is.</summary>
@@ -93,8 +98,7 @@ internal sealed record Chain(IReadOnlyList<UnitEnd> Entries, bool IsClosed)
         return new OpenPath(edges.MoveToImmutable(), Names(units), joints.IsAtBranch(First) || joints.IsAtBranch(Last));
     }
 
-    /// <summary>What the entities are called, in the order of travel.</summary>
-    public ImmutableArray<string> Names(IReadOnlyList<ChainUnit> units) =>
+    private ImmutableArray<string> Names(IReadOnlyList<ChainUnit> units) =>
         [.. Entries.Select(entry => units[entry.Unit].Name)];
 
     /// <summary>The vertex at which each edge begins.</summary>

@@ -1,4 +1,5 @@
 using Flushback.Dxf.Drawings;
+using Flushback.Geometry;
 
 namespace Flushback.Dxf.Chaining;
 
@@ -60,7 +61,7 @@ public static class DxfContours
                     circles.Add((shape.Line, new CircleShape(full.Circle, [ChainUnit.NameOf(shape)])));
                     break;
                 case ClosedOutline closed:
-                    found.Add((shape.Line, new Contour(closed.Outline, [ChainUnit.NameOf(shape)])));
+                    found.Add((shape.Line, ContourOf(shape, closed.Outline)));
                     break;
                 case OpenChain chain:
                     units.Add(new ChainUnit(shape, chain.Edges));
@@ -75,7 +76,7 @@ public static class DxfContours
             if (chain.IsClosed)
             {
                 int line = units[chain.First.Unit].Shape.Line;
-                found.Add((line, new Contour(chain.ToOutline(units, joints), chain.Names(units))));
+                found.Add((line, chain.ToContour(units, joints)));
                 continue;
             }
 
@@ -95,6 +96,12 @@ public static class DxfContours
         {
             OpenPaths = [.. open.OrderBy(entry => entry.Line).Select(entry => entry.Path)],
         };
+    }
+
+    private static Contour ContourOf(DxfShape shape, Outline outline)
+    {
+        string name = ChainUnit.NameOf(shape);
+        return new Contour(outline, [name]) { EdgeHandles = [.. Enumerable.Repeat(name, outline.Edges.Length)] };
     }
 
     private static (List<ChainUnit> Units, Joints Joints) Joined(

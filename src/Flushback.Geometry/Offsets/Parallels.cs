@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+
+namespace Flushback.Geometry.Offsets;
+
+/// <summary>Every curve the border of an offset can lie on: parallels of the edges, arcs about the corners.</summary>
+/// <remarks>
+/// A point of the new border lies the distance away from a nearest point of the old one. If that is inside an edge, the
+/// point lies on the edge's parallel; if it is a vertex, on the arc about it between the normals of its two edges, which
+/// is there only where the corner points to the side that is offset to. An arc that would shrink to nothing or beyond has
+/// no such point and no parallel.
+/// </remarks>
+internal static class Parallels
+{
+    /// <summary>The product of unit tangents below which a corner is taken as turning straight back.</summary>
+    private const double StraightBack = 1e-9;
+
+    /// <summary>The curves, in order and direction of the edges they come from.</summary>
+    /// <param name="loops">Closed loops with the material on the left.</param>
+    /// <param name="distanceMm">Distance to the right, out of the material; negative to the left.</param>
+    /// <param name="shortestMm">Curves no longer than this, and arcs of no larger radius, are left out.</param>
+    public static ImmutableArray<Edge> Of(IEnumerable<Outline> loops, double distanceMm, double shortestMm)
+    {
+        ImmutableArray<Edge>.Builder curves = ImmutableArray.CreateBuilder<Edge>();
+        foreach (Outline loop in loops)
+        {
+            for (int i = 0; i < loop.Edges.Length; i++)
+            {
+                Edge edge = loop.Edges[i];
+                AddIfLong(ParallelOf(edge, distanceMm, shortestMm));
+                AddIfLong(ArcBetween(edge, loop.Edges[(i + 1) % loop.Edges.Length], distanceMm));
+            }
+        }
+
+        return curves.DrainToImmutable();
+
+        void AddIfLong(Edge? curve)
+        {
+            if (curve is { } found && found.LengthMm > shortestMm)
+            {
+                curves.Add(found);
+            }
+        }
+    }
+
+    private static Edge? ParallelOf(in Edge edge, double distanceMm, double smallestRadiusMm)
+    {
+        if (edge.IsArc && edge.RadiusMm + (Math.Sign(edge.Bulge) * distanceMm) <= smallestRadiusMm)
+        {
+            return null;
+        }
+
+        // An arc about the same centre has the same included angle, so the same bulge.
+        return new Edge(
+            edge.Start + (edge.OutwardNormalAt(0) * distanceMm),
+            edge.End + (edge.OutwardNormalAt(1) * distanceMm),
+            edge.Bulge
+        );
+    }
+
+    private static Edge? ArcBetween(in Edge before, in Edge after, double distanceMm)
+    {
+        double turn = TurnBetween(before, after);
+        if (turn * distanceMm <= 0)
+        {
+            return null;
+        }
+
+        Point corner = after.Start;
+        return Edge.Arc(
+            corner + (before.OutwardNormalAt(1) * distanceMm),
+            corner + (after.OutwardNormalAt(0) * distanceMm),
+            new Angle(turn)
+        );
+    }
+
+    /// <summary>How far travel turns to the left at a vertex, in radians.</summary>
+    private static double TurnBetween(in Edge before, in Edge after)
+    {
+        Vector arriving = before.TangentAt(1);
+        Vector leaving = after.TangentAt(0);
+        double cross = arriving.Cross(leaving);
+        if (arriving.Dot(leaving) < 0 && Math.Abs(cross) < StraightBack)
+        {
+            // A cusp: material lies in it when the edge that leaves bends away to the right of the one that arrived.
+            return Curvature.Of(before) + Curvature.Of(after) < 0 ? Math.PI : -Math.PI;
+        }
+
+        return Math.Atan2(cross, arriving.Dot(leaving));
+    }
+}
