@@ -14,7 +14,7 @@ namespace Flushback.Inspection;
 public static class UnitGuess
 {
     // From the spring of a small knife to a sheet of parts on a common table: common practice, no source.
-    private const double ShortestMm = 30;
+    private const double ShortestMm = 20;
     private const double LongestMm = 1250;
 
     private const double InchMm = 25.4;
