@@ -90,9 +90,9 @@ public static class InspectionTextReport
                                 hole.Mm,
                                 hole.Pin,
                                 hole.WindowMm,
-                                hole.Verdict,
+                                $"{hole.OffMm} {hole.Verdict}".TrimStart(),
                             ],
-                            ["", "", $"y {hole.Y}", "in", hole.Inches, "", hole.WindowInches, hole.VerdictInches],
+                            ["", "", $"y {hole.Y}", "in", hole.Inches, "", hole.WindowInches, hole.OffInches],
                         ]
                 )
             );

@@ -32,7 +32,7 @@ public sealed class InspectionReportTests
 
         // 1 in is 25.4 mm by definition: 60 by 12 mm are 2.362 by 0.472 in.
         Assert.Matches(@"1 +LINER +4 +mm +60\.00 x 12\.00 +[\d.]+ +[\d.]+\n +in +2\.362 x 0\.472 ", text);
-        Assert.Matches(@"x 6\.00 +mm +2\.405 +2\.4 mm +2\.400 to 2\.410 +fits\n +y 6\.00 +in +0\.0947 ", text);
+        Assert.Matches(@"x 6\.00 +mm +2\.4050 +2\.4 mm +2\.4000 to 2\.4100 +fits\n +y 6\.00 +in +0\.0947 ", text);
     }
 
     [Fact]
@@ -40,8 +40,8 @@ public sealed class InspectionReportTests
     {
         string text = Inspections.Text("inspection-bad");
 
-        Assert.Contains("0.040 over", text, StringComparison.Ordinal);
-        Assert.Contains("0.018 under", text, StringComparison.Ordinal);
+        Assert.Contains("0.0400 over", text, StringComparison.Ordinal);
+        Assert.Contains("0.0175 under", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -15,6 +15,9 @@ public static class PartsPicture
     // No picture is taller than this share of its width: a single narrow part lies in the middle of it.
     private const double TallestShare = 1.1;
 
+    // Room for the ruler below the parts, in picture units.
+    private const double FootHeight = 34;
+
     /// <summary>Draws the sheet in the drawing's own frame, findings numbered as in their list.</summary>
     /// <param name="report">An inspection that found something to cut.</param>
     /// <param name="isNarrow">True for a phone: the same drawing with larger marks.</param>
@@ -27,7 +30,9 @@ public static class PartsPicture
             return null;
         }
 
-        var pane = new Pane(window, isNarrow ? 420 : 1080);
+        double width = isNarrow ? 420 : 1080;
+        double footMm = FootHeight * window.WidthMm / width;
+        var pane = new Pane(window with { MinY = window.MinY - footMm }, width);
         return Svg.Picture(
             isNarrow ? "parts-narrow" : "parts",
             pane.Width,

@@ -30,10 +30,23 @@ internal static class InspectionWords
             _ => "note",
         };
 
-    /// <summary>A unit of a drawing in words, such as <c>survey foot</c>.</summary>
-    public static string Of(DrawingUnit unit) =>
-        string.Concat(unit.ToString().Select((letter, i) => i > 0 && char.IsUpper(letter) ? $" {letter}" : $"{letter}"))
+    /// <summary>A unit of a drawing in words, such as <c>survey feet</c>.</summary>
+    public static string Of(DrawingUnit unit)
+    {
+        if (unit == DrawingUnit.Thou)
+        {
+            return "thousandths of an inch";
+        }
+
+        string word = string.Concat(unit.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $" {c}" : $"{c}"))
             .ToLowerInvariant();
+        return word switch
+        {
+            _ when word.EndsWith("foot", StringComparison.Ordinal) => word[..^4] + "feet",
+            _ when word.EndsWith("inch", StringComparison.Ordinal) => word + "es",
+            _ => word + "s",
+        };
+    }
 
     /// <summary>A number of things: <c>1 part</c>, <c>3 parts</c>.</summary>
     public static string Counted(int count, string noun) =>

@@ -47,9 +47,9 @@ public sealed class InspectionPageTests(Chromium chromium) : IClassFixture<Chrom
     }
 
     [Theory]
-    [InlineData(Phone)]
-    [InlineData(Desk)]
-    public async Task Every_number_in_the_picture_covers_no_other_and_can_be_read(int width)
+    [InlineData(Phone, 20)]
+    [InlineData(Desk, 40)]
+    public async Task Every_number_in_the_picture_covers_no_other_and_can_be_read(int width, int least)
     {
         string page = InspectionHtmlReport.Write("Crowded", Inspections.Crowded(40));
         await using OpenPage open = await chromium.OpenAsync(page, width);
@@ -64,7 +64,8 @@ public sealed class InspectionPageTests(Chromium chromium) : IClassFixture<Chrom
             """
         );
 
-        Assert.Equal(40, boxes.Length);
+        // A phone has no room for all of them: the lesser ones are dots there.
+        Assert.InRange(boxes.Length, least, 40);
         Assert.All(boxes, box => Assert.InRange(box[3] - box[1], 10, 40));
         for (int i = 0; i < boxes.Length; i++)
         {
