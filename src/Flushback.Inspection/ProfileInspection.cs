@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Flushback.Dxf;
 using Flushback.Dxf.Drawings;
 using Flushback.Dxf.Reading;
+using Flushback.Dxf.Refitting;
 using Flushback.Geometry;
 using Flushback.Inspection.Checks;
 using Flushback.Inspection.Contours;
@@ -61,6 +62,7 @@ public sealed class ProfileInspection
         ImmutableArray<MetalPart> parts = MetalPart.Of(nested, crossings.Faulty);
         _findings.AddRange(crossings.Findings);
         _findings.AddRange(NestingFindings.Of(nested));
+        _findings.AddRange(PolygonsForArcs.Of(contours, RefitTolerances.Default));
         _findings.AddRange(TinyFeatures.Of(contours, _settings.TinyFeatureMm));
         ImmutableArray<InspectedPart> inspected = Inspected(parts);
         ImmutableArray<CutPath> paths = CheckCutting(parts);
@@ -91,10 +93,7 @@ public sealed class ProfileInspection
         _findings.AddRange(FittedCurves.Of(shapes));
         _findings.AddRange(ForeignEntities.Of(_read.Issues, _layers));
         _findings.AddRange(UnitCheck.Of(_read.Issues, _drawing.Unit, bounds));
-        if (shapes.IsEmpty)
-        {
-            _findings.Add(NothingToCut.In(_drawing, _settings));
-        }
+        _findings.AddRange(NothingToCut.In(_drawing, _settings, shapes.IsEmpty));
     }
 
     private ImmutableArray<CutContour> WithoutCopies(ImmutableArray<CutContour> contours)

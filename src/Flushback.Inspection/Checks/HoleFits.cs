@@ -1,4 +1,3 @@
-using Flushback.Geometry;
 using Flushback.Inspection.Contours;
 using Flushback.Inspection.Pins;
 using Flushback.Inspection.Wording;
