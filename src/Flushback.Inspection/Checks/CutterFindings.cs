@@ -12,7 +12,7 @@ namespace Flushback.Inspection.Checks;
 /// The cutter's disc runs outside the metal. It misses a place either because the border bends more tightly than the disc,
 /// or because the way in is narrower than the disc; the latter are the narrow places of what is not metal.
 /// </remarks>
-internal static class CutterReach
+internal static class CutterFindings
 {
     /// <summary>Metal left in a corner that no one notices: a fifth of what a wire cuts to (common practice, no source).</summary>
     private const double UnnoticedMm = 0.002;
@@ -25,7 +25,10 @@ internal static class CutterReach
         parts
             .SelectMany(part => part.Loops)
             .SelectMany(loop => HollowsOf(loop, cutterDiameterMm))
-            .Concat(Bays([.. parts.Where(part => part.IsSound)], cutterDiameterMm, ct));
+            .Concat(
+                Bays.NarrowerThan(cutterDiameterMm, [.. parts.Where(part => part.IsSound)], ct)
+                    .Select(bay => TooNarrow(bay, cutterDiameterMm))
+            );
 
     private static IEnumerable<InspectionFinding> HollowsOf(BorderLoop loop, double cutterDiameterMm)
     {
@@ -70,35 +73,24 @@ internal static class CutterReach
         }
     }
 
-    private static IEnumerable<InspectionFinding> Bays(
-        ImmutableArray<MetalPart> parts,
-        double cutterDiameterMm,
-        CancellationToken ct
-    )
+    private static InspectionFinding TooNarrow(Bay bay, double cutterDiameterMm)
     {
-        Border air = new(parts.SelectMany(part => part.Loops).Select(loop => loop.Reversed()));
-        ImmutableArray<Width> narrow = WidthSearch.Below(air, cutterDiameterMm, ct);
-        foreach (Width bay in NarrowPlaces.OnceEach(narrow, cutterDiameterMm))
+        string where = ReferenceEquals(bay.One, bay.Other)
+            ? $"{Sentence.Begin(bay.One.Label)} leaves"
+            : $"{Sentence.Begin(bay.One.Label)} and {bay.Other.Label} leave";
+        return Finding(
+            bay.One,
+            Severity.Warning,
+            $"{where} only {Said.Length(bay.Width.Mm)} between {Said.At(bay.Width.From)} and {Said.At(bay.Width.To)}, too narrow for a "
+                + $"cutter of {Said.Length(cutterDiameterMm)}.",
+            "Widen it, or choose a smaller cutter.",
+            bay.Width.Middle,
+            bay.Width.Mm,
+            cutterDiameterMm
+        ) with
         {
-            CutContour one = air.ContourOf(bay.FromEdge);
-            CutContour other = air.ContourOf(bay.ToEdge);
-            string where = ReferenceEquals(one, other)
-                ? $"{Sentence.Begin(one.Label)} leaves"
-                : $"{Sentence.Begin(one.Label)} and {other.Label} leave";
-            yield return Finding(
-                one,
-                Severity.Warning,
-                $"{where} only {Said.Length(bay.Mm)} between {Said.At(bay.From)} and {Said.At(bay.To)}, too narrow for a cutter of "
-                    + $"{Said.Length(cutterDiameterMm)}.",
-                "Widen it, or choose a smaller cutter.",
-                bay.Middle,
-                bay.Mm,
-                cutterDiameterMm
-            ) with
-            {
-                Handles = air.HandlesOf(bay),
-            };
-        }
+            Handles = bay.Handles,
+        };
     }
 
     private static InspectionFinding Finding(
