@@ -17,8 +17,8 @@ LAYERS = {"BLADE": 5, "SPRING": 1, "LINER": 3, "FINISHED": 4, "NOTES": 7}
 SPRING_AT = Placing(shift=70 + 22j)
 LINER_AT = Placing(shift=-6 + 36j)
 
-# Pins of 2.4 mm and a tube of 3.2 mm, drilled in the middle of an H7 fit; 1/16 in for the bolster pins.
-PIN, TUBE, BOLSTER_PIN = 2.405, 3.206, 25.4 / 16 + 0.005
+# Holes in the middle of an H7 fit: pins of 2.4 mm, a tube of 3.2 mm, bolster pins of 1.6 mm.
+PIN, TUBE, BOLSTER_PIN = 2.405, 3.206, 1.605
 
 
 def blade(finished: float = 0.0) -> list[Edge]:
@@ -99,10 +99,10 @@ def bad_sheet() -> str:
     spine = next(i for i, edge in enumerate(edges) if edge.end == complex(48, 8))
     edges[spine] = edges[spine]._replace(start=edges[spine].start + complex(-0.15, 0.03))
     _loose(drawing, "BLADE", edges)
-    # Between pins: too wide for 3/32 in, too tight for 2.4 mm.
-    drawing.circle("BLADE", Circle(0, 2.395))
+    drawing.circle("BLADE", Circle(0, PIN))
 
-    # The back of the spring is a spline, its underside is drawn twice, and a pin lies near the edge.
+    # The back of the spring is a spline, its underside is drawn twice, and a pin lies near the edge. The other pin's hole
+    # lies between pins: too wide for 3/32 in, too tight for 2.4 mm.
     edges = SPRING_AT.edges(spring())
     back = max(range(len(edges)), key=lambda i: abs(edges[i].end - edges[i].start))
     longest = edges.pop(back)
@@ -111,14 +111,14 @@ def bad_sheet() -> str:
     _loose(drawing, "SPRING", edges)
     drawing.edge("SPRING", max(edges, key=lambda edge: abs(edge.end - edge.start)))
     drawing.circle("SPRING", SPRING_AT.circle(Circle(-28 - 0.6j, PIN)))
-    drawing.circle("SPRING", SPRING_AT.circle(SPRING_PINS[1]))
+    drawing.circle("SPRING", SPRING_AT.circle(Circle(-62 + 0.5j, 2.395)))
 
     # The liner's corner is nibbled into micro segments, a hole is a polygon, and a word lies on the layer.
     edges = LINER_AT.edges(liner())
     nibbled = _nibbled(edges[0], pieces=20, length=0.012)
     for edge in nibbled + edges[1:]:
         drawing.edge("LINER", edge)
-    _loose(drawing, "LINER", LINER_AT.edges(_polygon(Circle(4 + 7j, PIN), 24)))
+    _loose(drawing, "LINER", LINER_AT.edges(_polygon(Circle(4 + 7j, PIN), 36)))
     for hole in LINER_HOLES[1:]:
         drawing.circle("LINER", LINER_AT.circle(hole))
     drawing.text("LINER", LINER_AT.point(24 + 5j), 3, "SNIPE")

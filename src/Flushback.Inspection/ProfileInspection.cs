@@ -177,7 +177,10 @@ public sealed class ProfileInspection
     }
 
     private static OpenContour Inspected(string layer, Dxf.Chaining.OpenPath path) =>
-        new(layer, path.Handles, path.Edges[0].Start, path.Edges[^1].End, path.Edges.Sum(edge => edge.LengthMm));
+        new(layer, path.Handles, path.Edges[0].Start, path.Edges[^1].End, path.Edges.Sum(edge => edge.LengthMm))
+        {
+            Edges = path.Edges,
+        };
 
     private ImmutableArray<string> Repairs(DrawnContours drawn) =>
         [

@@ -27,6 +27,7 @@ public static class InspectionTextReport
         WriteParts(page, sheet);
         WriteHoles(page, sheet);
         WriteFindings(page, sheet);
+        WriteMore(page, sheet);
         if (changes is not null)
         {
             page.Section("Changed in the repaired copy");
@@ -120,6 +121,15 @@ public static class InspectionTextReport
                 .. Given("Found", finding.Found),
                 new Fact("Do", finding.Advice),
             ]);
+        }
+    }
+
+    private static void WriteMore(TerminalPage page, InspectionSheet sheet)
+    {
+        page.Gap(sheet.MoreFindings.Count > 0);
+        foreach (string more in sheet.MoreFindings)
+        {
+            page.Line(more);
         }
     }
 

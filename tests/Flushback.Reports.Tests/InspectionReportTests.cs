@@ -107,14 +107,24 @@ public sealed class InspectionReportTests
     }
 
     [Fact]
-    public void Findings_beyond_what_a_picture_holds_are_dots_and_all_of_them_are_in_the_list()
+    public void Findings_of_one_kind_on_one_layer_are_counted_after_the_fifth()
     {
-        string page = InspectionHtmlReport.Write("Crowded", Inspections.Crowded(500));
+        string text = InspectionTextReport.Write("Crowded", Inspections.Crowded(500));
+
+        Assert.Contains("5. WARNING: Segment number 5 is", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Segment number 6 is", text, StringComparison.Ordinal);
+        Assert.Contains("And 495 more findings MICRO_SEGMENT on layer LINER that are", text, StringComparison.Ordinal);
+        Assert.Contains("500 warnings", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Findings_beyond_what_a_picture_holds_are_dots()
+    {
+        string page = InspectionHtmlReport.Write("Crowded", Inspections.Crowded(500, layers: 100));
 
         // A picture for a desk and one for a phone, 60 discs each at most; a dot for every finding in both.
         Assert.InRange(page.Split("class=\"fb-number\"").Length - 1, 60, 120);
         Assert.Equal(1000, page.Split("r=\"4.5\"").Length - 1);
-        Assert.Contains("Segment number 500 is", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Xml.Linq;
 using Flushback.Geometry;
 using Flushback.Inspection;
+using Flushback.Reports.Sheets;
 
 namespace Flushback.Reports.Pictures;
 
@@ -10,6 +11,7 @@ namespace Flushback.Reports.Pictures;
 internal static class FindingMarks
 {
     /// <summary>Most discs on one picture; findings come worst first, so the rest, as dots only, are the lesser ones.</summary>
+    /// <remarks>What the list only counts has no number to show.</remarks>
     public const int MostNumbered = 60;
 
     private const double NumberRadius = 13;
@@ -22,6 +24,7 @@ internal static class FindingMarks
     public static IEnumerable<XElement> Of(ImmutableArray<InspectionFinding> findings, Pane pane)
     {
         List<Point> taken = [];
+        HashSet<int> listed = [.. ListedFindings.Of(findings)];
         for (int i = 0; i < findings.Length; i++)
         {
             if (findings[i].At is not { } place)
@@ -30,7 +33,7 @@ internal static class FindingMarks
             }
 
             Point at = pane.At(place);
-            if (taken.Count < MostNumbered && FreePlace(at, taken, pane.Sheet) is { } disc)
+            if (listed.Contains(i) && taken.Count < MostNumbered && FreePlace(at, taken, pane.Sheet) is { } disc)
             {
                 taken.Add(disc);
                 yield return Svg.Line(Ink.ContactLine, at, disc);

@@ -25,6 +25,9 @@ internal sealed record InspectionSheet
 
     public required IReadOnlyList<InspectionFindingRow> Findings { get; init; }
 
+    /// <summary>What is only counted, a sentence for each kind and layer.</summary>
+    public required IReadOnlyList<string> MoreFindings { get; init; }
+
     public required IReadOnlyList<string> Repairs { get; init; }
 
     public required IReadOnlyList<string> Changes { get; init; }
@@ -52,7 +55,13 @@ internal sealed record InspectionSheet
             Narrow = [.. report.Parts.SelectMany((part, i) => NarrowRow.Of(part, i + 1, measure))],
             Holes = HolesOf(report, measure),
             CutOuts = [.. report.Parts.SelectMany((part, i) => CutOutsOf(part, i + 1, measure))],
-            Findings = [.. report.Findings.Select((finding, i) => InspectionFindingRow.Of(finding, i + 1, measure))],
+            Findings =
+            [
+                .. ListedFindings
+                    .Of(report.Findings)
+                    .Select(i => InspectionFindingRow.Of(report.Findings[i], i + 1, measure)),
+            ],
+            MoreFindings = ListedFindings.RestOf(report.Findings),
             Repairs = [.. report.Repairs.Select(Printable.Of)],
             Changes = [.. changes.Select(Printable.Of)],
             Caution =

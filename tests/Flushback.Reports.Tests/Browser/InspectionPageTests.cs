@@ -51,7 +51,7 @@ public sealed class InspectionPageTests(Chromium chromium) : IClassFixture<Chrom
     [InlineData(Desk, 40)]
     public async Task Every_number_in_the_picture_covers_no_other_and_can_be_read(int width, int least)
     {
-        string page = InspectionHtmlReport.Write("Crowded", Inspections.Crowded(40));
+        string page = InspectionHtmlReport.Write("Crowded", Inspections.Crowded(40, layers: 8));
         await using OpenPage open = await chromium.OpenAsync(page, width);
 
         // Digits in a disc: their boxes, and how tall they are on the screen.

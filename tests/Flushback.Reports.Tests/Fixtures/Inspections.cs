@@ -173,8 +173,8 @@ internal static class Inspections
             CutLengthMm = 0,
         };
 
-    /// <summary>As many findings as a picture cannot hold, all within a millimetre.</summary>
-    public static InspectionReport Crowded(int findings) =>
+    /// <summary>More findings than a picture holds, near each other, on so many layers in turn.</summary>
+    public static InspectionReport Crowded(int findings, int layers = 1) =>
         Sound() with
         {
             Findings =
@@ -187,7 +187,7 @@ internal static class Inspections
                         FormattableString.Invariant($"Segment number {i} is only 0.01 mm long."),
                         "Draw that stretch again with fewer lines.",
                         [FormattableString.Invariant($"A{i}")],
-                        "LINER",
+                        i % layers == 0 ? "LINER" : FormattableString.Invariant($"LINER {i % layers}"),
                         new Point(30 + (i * 0.01), 12),
                         0.01,
                         0.02,
