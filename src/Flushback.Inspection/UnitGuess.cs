@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Flushback.Dxf;
 using Flushback.Dxf.Drawings;
 using Flushback.Geometry;
+using Flushback.Inspection.Checks;
+using Flushback.Inspection.Wording;
 
 namespace Flushback.Inspection;
 
@@ -17,15 +18,13 @@ public static class UnitGuess
     private const double ShortestMm = 20;
     private const double LongestMm = 1250;
 
-    private const double InchMm = 25.4;
-
-    private static readonly (DrawingUnit Unit, string Name)[] _units =
+    private static readonly DrawingUnit[] _units =
     [
-        (DrawingUnit.Millimetre, "millimetres"),
-        (DrawingUnit.Inch, "inches"),
-        (DrawingUnit.Centimetre, "centimetres"),
-        (DrawingUnit.Thou, "thousandths of an inch"),
-        (DrawingUnit.Metre, "metres"),
+        DrawingUnit.Millimetre,
+        DrawingUnit.Inch,
+        DrawingUnit.Centimetre,
+        DrawingUnit.Thou,
+        DrawingUnit.Metre,
     ];
 
     /// <summary>The likeliest unit.</summary>
@@ -46,7 +45,7 @@ public static class UnitGuess
             };
         Box box = cut.Bounds;
         double longer = Math.Max(box.WidthMm, box.HeightMm);
-        foreach ((DrawingUnit unit, _) in _units)
+        foreach (DrawingUnit unit in _units)
         {
             if (longer * unit.Millimetres() is >= ShortestMm and <= LongestMm)
             {
@@ -66,19 +65,12 @@ public static class UnitGuess
         return report with { Findings = findings.Insert(place, FindingOf(report)) };
     }
 
-    private static InspectionFinding FindingOf(InspectionReport report)
-    {
-        Box box = report.Bounds;
-        string name = Array.Find(_units, known => known.Unit == report.Unit).Name;
-        return new InspectionFinding(
+    private static InspectionFinding FindingOf(InspectionReport report) =>
+        new(
             InspectionCodes.UnitGuessed,
             Severity.Warning,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"The drawing does not say its unit; by its size it was taken to be in {name}, which makes what is cut {box.WidthMm:0.0##} x {box.HeightMm:0.0##} mm ({box.WidthMm / InchMm:0.000#} x {box.HeightMm / InchMm:0.000#} in) large."
-            ),
+            $"The drawing does not say its unit; by its size it was taken to be in {UnitCheck.Name(report.Unit)}, which makes what is cut {Said.Size(report.Bounds)} large.",
             "Measure one length you know; then give the unit, or set it in the drawing.",
             []
         );
-    }
 }

@@ -70,7 +70,8 @@ internal static class UnitCheck
         return "";
     }
 
-    private static string Name(DrawingUnit unit) =>
+    /// <summary>A unit as a sentence names it.</summary>
+    public static string Name(DrawingUnit unit) =>
         unit switch
         {
             DrawingUnit.Millimetre => "millimetres",
