@@ -169,7 +169,7 @@ public sealed class NestingTests
         InspectionFinding finding = Sheet
             .Inspect(Sheet.Box("A1", 0, 0, 4, 0.75))
             .Single(InspectionCodes.ImplausibleUnit);
-        Assert.Contains("in inches it would be 101.6 x 19.05 mm", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("in inches it would be 101.6 mm (4 in)", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]
