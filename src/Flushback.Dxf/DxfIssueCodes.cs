@@ -39,6 +39,12 @@ public static class DxfIssueCodes
     /// <summary>The caller's unit overrides another one stated in the file.</summary>
     public const string UnitOverridden = "DXF_UNIT_OVERRIDDEN";
 
+    /// <summary>The drawing is of a size that suits another unit than the one it was read in.</summary>
+    public const string UnitDoubtful = "DXF_UNIT_DOUBTFUL";
+
+    /// <summary>An entity is newer than the version the file says it has.</summary>
+    public const string EntityNewer = "DXF_ENTITY_NEWER";
+
     /// <summary>Entities without outline geometry (text, dimensions, hatches) were left out.</summary>
     public const string EntityIgnored = "DXF_ENTITY_IGNORED";
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Flushback.Dxf;
 using Flushback.Dxf.Drawings;
 using Flushback.Geometry;
-using Flushback.Inspection.Checks;
 using Flushback.Inspection.Wording;
 
 namespace Flushback.Inspection;
@@ -15,8 +14,7 @@ namespace Flushback.Inspection;
 public static class UnitGuess
 {
     // From the spring of a small knife to a sheet of parts on a common table: common practice, no source.
-    private const double ShortestMm = 20;
-    private const double LongestMm = 1250;
+    private static readonly PlausibleSize _likely = new(20, 1250);
 
     private static readonly DrawingUnit[] _units =
     [
@@ -47,7 +45,7 @@ public static class UnitGuess
         double longer = Math.Max(box.WidthMm, box.HeightMm);
         foreach (DrawingUnit unit in _units)
         {
-            if (longer * unit.Millimetres() is >= ShortestMm and <= LongestMm)
+            if (_likely.Holds(longer * unit.Millimetres()))
             {
                 return unit;
             }
@@ -69,7 +67,7 @@ public static class UnitGuess
         new(
             InspectionCodes.UnitGuessed,
             Severity.Warning,
-            $"The drawing does not say its unit; by its size it was taken to be in {UnitCheck.Name(report.Unit)}, which makes what is cut {Said.Size(report.Bounds)} large.",
+            $"The drawing does not say its unit; by its size it was taken to be in {UnitPlausibility.NameOf(report.Unit)}, which makes what is cut {Said.Size(report.Bounds)} large.",
             "Measure one length you know; then give the unit, or set it in the drawing.",
             []
         );

@@ -7,21 +7,11 @@ namespace Flushback.Inspection.Checks;
 /// <summary>Whether the unit was guessed, and whether the size suggests another one.</summary>
 internal static class UnitCheck
 {
-    /// <summary>Nothing a knife shop cuts is smaller than this (common practice, no source).</summary>
-    private const double SmallestMm = 10;
+    /// <summary>From the smallest part to the largest sheet a knife shop cuts (common practice, no source).</summary>
+    private static readonly PlausibleSize Possible = new(10, 4000);
 
-    /// <summary>Nor larger than a large sheet of steel (common practice, no source).</summary>
-    private const double LargestMm = 4000;
-
-    /// <summary>Units that drawings for a shop are made in.</summary>
-    private static readonly DrawingUnit[] Usual =
-    [
-        DrawingUnit.Millimetre,
-        DrawingUnit.Inch,
-        DrawingUnit.Centimetre,
-        DrawingUnit.Metre,
-        DrawingUnit.Thou,
-    ];
+    /// <summary>What such a drawing most likely shows: a knife or its parts (common practice, no source).</summary>
+    private static readonly PlausibleSize Likely = new(30, 400);
 
     public static IEnumerable<InspectionFinding> Of(IEnumerable<DxfIssue> issues, DrawingUnit unit, Box bounds)
     {
@@ -37,48 +27,24 @@ internal static class UnitCheck
         }
 
         double size = Math.Max(bounds.WidthMm, bounds.HeightMm);
-        if (bounds.MinX > bounds.MaxX || (size >= SmallestMm && size <= LargestMm))
+        if (bounds.MinX > bounds.MaxX || Possible.Holds(size))
         {
             yield break;
         }
 
+        IEnumerable<string> others = UnitPlausibility
+            .OtherReadings(size, unit, Likely)
+            .Select(reading => $"; {reading}");
         yield return new InspectionFinding(
             InspectionCodes.ImplausibleUnit,
             Severity.Warning,
-            $"Read in {Name(unit)} the drawing is {Said.Size(bounds)} large{Instead(unit, bounds, size)}.",
+            $"Read in {UnitPlausibility.NameOf(unit)} the drawing measures {Said.Size(bounds)}{string.Concat(others)}.",
             "Check the unit of the drawing, or say it.",
             [],
             At: bounds.Centre,
             Value: size,
-            Limit: size < SmallestMm ? SmallestMm : LargestMm,
+            Limit: size < Possible.LeastMm ? Possible.LeastMm : Possible.MostMm,
             Unit: "mm"
         );
     }
-
-    private static string Instead(DrawingUnit unit, Box bounds, double size)
-    {
-        foreach (DrawingUnit other in Usual)
-        {
-            double factor = other.Millimetres() / unit.Millimetres();
-            if (size * factor is >= SmallestMm and <= LargestMm)
-            {
-                Box scaled = new(0, 0, bounds.WidthMm * factor, bounds.HeightMm * factor);
-                return $"; in {Name(other)} it would be {Said.Size(scaled)}";
-            }
-        }
-
-        return "";
-    }
-
-    /// <summary>A unit as a sentence names it.</summary>
-    public static string Name(DrawingUnit unit) =>
-        unit switch
-        {
-            DrawingUnit.Millimetre => "millimetres",
-            DrawingUnit.Inch => "inches",
-            DrawingUnit.Centimetre => "centimetres",
-            DrawingUnit.Metre => "metres",
-            DrawingUnit.Thou => "thousandths of an inch",
-            _ => $"the unit {unit}",
-        };
 }

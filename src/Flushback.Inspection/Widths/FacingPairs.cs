@@ -70,7 +70,9 @@ internal static class FacingPairs
             : high;
         Point from = one.Start + (along * at);
         Point to = from - (back.Left * other.LeftOfCarrierMm(from));
-        Try(border, a, along, from, b, back, to, found);
+        Vector half = (to - from) * 0.5;
+        Box extent = Box.Empty.Including(one.Start + (along * low) + half).Including(one.Start + (along * high) + half);
+        Try(border, a, along, from, b, back, to, found, extent);
     }
 
     private static void LineAndArc(Border border, int line, int arc, Action<Width> found)
@@ -144,15 +146,19 @@ internal static class FacingPairs
             other.End - centre,
         ];
         (double Least, Vector First, Vector Second) best = (double.PositiveInfinity, default, default);
+        Box extent = Box.Empty;
         foreach (Vector direction in directions)
         {
             Vector unit = direction.Normalized;
             (Vector first, Vector second) = (unit * one.RadiusMm, unit * other.RadiusMm);
-            double distance = (centre + first).DistanceTo(other.Centre + second);
-            if (distance < best.Least - NoWayMm && one.SpansDirection(first) && other.SpansDirection(second))
+            if (!one.SpansDirection(first) || !other.SpansDirection(second))
             {
-                best = (distance, first, second);
+                continue;
             }
+
+            double distance = (centre + first).DistanceTo(other.Centre + second);
+            extent = extent.Including((centre + first).MidpointTo(other.Centre + second));
+            best = distance < best.Least - NoWayMm ? (distance, first, second) : best;
         }
 
         if (double.IsFinite(best.Least))
@@ -165,7 +171,8 @@ internal static class FacingPairs
                 b,
                 TangentOf(other, best.Second),
                 other.Centre + best.Second,
-                found
+                found,
+                extent
             );
         }
     }
@@ -216,7 +223,8 @@ internal static class FacingPairs
         int b,
         Vector? tangentOfB,
         Point to,
-        Action<Width> found
+        Action<Width> found,
+        Box? extent = null
     )
     {
         double distance = from.DistanceTo(to);
@@ -233,7 +241,7 @@ internal static class FacingPairs
             && IsLeast(distance, one.Backward, other.Forward)
         )
         {
-            found(new Width(distance, from, to, a, b));
+            found(new Width(distance, from, to, a, b, extent ?? Box.Empty.Including(from.MidpointTo(to))));
         }
     }
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Flushback.Geometry;
 using Flushback.Inspection.Contours;
 
 namespace Flushback.Inspection.Widths;
@@ -7,10 +6,10 @@ namespace Flushback.Inspection.Widths;
 /// <summary>Puts narrow places together that are one to whoever looks at the part.</summary>
 internal static class NarrowPlaces
 {
-    /// <summary>The narrowest of every group of places whose middles lie within a distance of each other, narrowest first.</summary>
+    /// <summary>The narrowest of every group of places that lie within a distance of each other, narrowest first.</summary>
     public static ImmutableArray<Width> OnceEach(ImmutableArray<Width> widths, double withinMm)
     {
-        BoxIndex index = new([.. widths.Select(width => Box.Empty.Including(width.Middle).Grown(withinMm / 2))]);
+        BoxIndex index = new([.. widths.Select(width => width.Extent.Grown(withinMm / 2))]);
         int[] group = [.. Enumerable.Range(0, widths.Length)];
         foreach ((int lower, int higher) in index.Pairs())
         {
