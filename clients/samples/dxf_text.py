@@ -13,9 +13,9 @@ MODEL_SPACE = "1F"
 
 
 class Drawing:
-    """A model space of entities. `flavour` is "R12" or "R2000"."""
+    """A model space of entities. `flavour` is "R12" or "R2000"; `units` is None for a file that does not say."""
 
-    def __init__(self, flavour: str, units: int, layers: dict[str, int]) -> None:
+    def __init__(self, flavour: str, units: int | None, layers: dict[str, int]) -> None:
         self.modern = flavour == "R2000"
         self.units = units
         self.layers = layers
@@ -71,6 +71,16 @@ class Drawing:
         self._add(1, words)
         self._marker("AcDbText")
 
+    def spline(self, layer: str, controls: list[complex]) -> None:
+        """A cubic through its end points, pulled by the two between: a single span, R2000 only."""
+        self._entity("SPLINE", layer, "AcDbSpline")
+        for code, value in [(70, 8), (71, 3), (72, 8), (73, 4), (74, 0)]:
+            self._add(code, value)
+        for knot in [0.0] * 4 + [1.0] * 4:
+            self._add(40, knot)
+        for control in controls:
+            self._point(10, control)
+
     def to_text(self) -> str:
         tags = self._header()
         if self.modern:
@@ -110,8 +120,9 @@ class Drawing:
         tags += [(9, "$ACADVER"), (1, "AC1015" if self.modern else "AC1009")]
         if self.modern:
             tags += [(9, "$DWGCODEPAGE"), (3, "ANSI_1252"), (9, "$HANDSEED"), (5, f"{self._next_handle:X}")]
-        tags += [(9, "$INSUNITS"), (70, self.units)]
-        tags += [(9, "$MEASUREMENT"), (70, 0 if self.units == INCHES else 1)]
+        if self.units is not None:
+            tags += [(9, "$INSUNITS"), (70, self.units)]
+            tags += [(9, "$MEASUREMENT"), (70, 0 if self.units == INCHES else 1)]
         return tags + [(0, "ENDSEC")]
 
     def _tables(self) -> list[tuple[int, object]]:

@@ -22,6 +22,17 @@ internal static class OptionHint
         ("bench.open.tolerance_mm", "--tolerance"),
         ("bench.half_stop.tolerance_mm", "--tolerance"),
         ("bench.closed.tolerance_mm", "--tolerance"),
+        ("unit", "--units"),
+        ("settings.cut_layers", "--cut-layer"),
+        ("settings.join_tolerance_mm", "--join"),
+        ("settings.micro_segment_mm", "--micro"),
+        ("settings.tiny_feature_mm", "--tiny"),
+        ("settings.cutter_diameter_mm", "--cutter"),
+        ("settings.least_web_mm", "--web"),
+        ("settings.pin_diameters_mm", "--pin"),
+        ("settings.kerf_mm", "--kerf"),
+        ("settings.grinding_stock_mm", "--stock"),
+        ("settings.finished_layer", "--finished-layer"),
     ];
 
     /// <summary>The option in words to put after a sentence; empty when no option sets the field.</summary>

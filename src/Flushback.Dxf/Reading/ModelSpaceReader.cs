@@ -113,7 +113,7 @@ internal sealed class ModelSpaceReader
         }
         else if (_curves.Of(record) is { } placed)
         {
-            AddShape(record, placed.Curve, placed.Map.Then(placement.Map));
+            AddShape(record, placed.Curve, placed.Map.Then(placement.Map), isInBlock: placement.Depth > 0);
         }
     }
 
@@ -137,7 +137,7 @@ internal sealed class ModelSpaceReader
         }
     }
 
-    private void AddShape(in EntityRecord record, PlaneCurve curve, PlaneMap map)
+    private void AddShape(in EntityRecord record, PlaneCurve curve, PlaneMap map, bool isInBlock)
     {
         if (_shapeMaker.Make(record, curve, map) is not { } geometry)
         {
@@ -159,6 +159,7 @@ internal sealed class ModelSpaceReader
             new DxfShape(record.Handle, record.Layer, record.Type, record.Line, geometry)
             {
                 PlaceWord = record.PlaceWord,
+                IsInBlock = isInBlock,
             }
         );
     }

@@ -35,7 +35,10 @@ internal sealed class ReadingLog
                 pair.Value.First.Handle is { Length: > 0 } handle ? handle : null,
                 pair.Key.Layer,
                 pair.Value.First.Line
-            )),
+            )
+            {
+                Count = pair.Value.Count,
+            }),
         ];
 
     /// <summary>Adds an issue about the file as a whole.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Flushback.Geometry.Checking;
 
 namespace Flushback.Geometry.Offsets;
 
@@ -11,9 +12,6 @@ namespace Flushback.Geometry.Offsets;
 /// </remarks>
 internal static class Parallels
 {
-    /// <summary>The product of unit tangents below which a corner is taken as turning straight back.</summary>
-    private const double StraightBack = 1e-9;
-
     /// <summary>The curves, in order and direction of the edges they come from.</summary>
     /// <param name="loops">Closed loops with the material on the left.</param>
     /// <param name="distanceMm">Distance to the right, out of the material; negative to the left.</param>
@@ -79,12 +77,18 @@ internal static class Parallels
         Vector arriving = before.TangentAt(1);
         Vector leaving = after.TangentAt(0);
         double cross = arriving.Cross(leaving);
-        if (arriving.Dot(leaving) < 0 && Math.Abs(cross) < StraightBack)
+        double dot = arriving.Dot(leaving);
+        double turn = Math.Atan2(cross, dot);
+        double bend = Curvature.Of(before) + Curvature.Of(after);
+        if (dot >= 0 || turn * bend <= 0)
         {
-            // A cusp: material lies in it when the edge that leaves bends away to the right of the one that arrived.
-            return Curvature.Of(before) + Curvature.Of(after) < 0 ? Math.PI : -Math.PI;
+            return turn;
         }
 
-        return Math.Atan2(cross, arriving.Dot(leaving));
+        // A sharp corner whose edges bend towards one another: a distance s out they are s |cross| - s^2 |bend| / 2 apart, at
+        // the most cross^2 / (2 |bend|), and then change sides. When that is no more than touching, only what follows counts:
+        // a cusp, with the material on the other side.
+        bool isCusp = cross * cross <= 2 * Math.Abs(bend) * GeometryTolerances.Default.TouchingMm;
+        return isCusp ? turn - (Math.Sign(turn) * Math.Tau) : turn;
     }
 }
