@@ -19,16 +19,9 @@ public static class SimulationTextReport
         page.Heading(sheet.Name);
         page.Line(sheet.Verdict);
 
-        page.Section("Dial readings after each pass");
+        page.Section("Dial readings after each pass, in thou (and mm)");
         page.Table(
-            [
-                "",
-                "pass",
-                .. sheet.Stops.SelectMany(stop => (string[])[$"{stop}, thou", "mm"]),
-                "zero moved, thou",
-                "mm",
-                "off, mm2",
-            ],
+            ["", "pass", .. sheet.Stops.SelectMany(stop => (string[])[stop, "(mm)"]), "zero", "(mm)", "off, mm2"],
             sheet.Steps.Select(RowOf)
         );
         page.Gap();
@@ -48,9 +41,9 @@ public static class SimulationTextReport
         [
             step.Number == 0 ? "" : Number(step),
             step.Title,
-            .. step.Stops.Skip(1).SelectMany(stop => (string[])[stop.Thou, stop.Mm]),
+            .. step.Stops.Skip(1).SelectMany(stop => (string[])[stop.Thou, $"({stop.Mm})"]),
             step.ZeroThou,
-            step.ZeroMm,
+            step.ZeroMm.Length == 0 ? "" : $"({step.ZeroMm})",
             step.AreaMm2,
         ];
 

@@ -22,6 +22,8 @@ internal static class OptionHint
         ("bench.open.tolerance_mm", "--tolerance"),
         ("bench.half_stop.tolerance_mm", "--tolerance"),
         ("bench.closed.tolerance_mm", "--tolerance"),
+        ("passes", "--pass"),
+        ("remains.least_pin_wall_mm", "--pin-wall"),
         ("unit", "--units"),
         ("settings.cut_layers", "--cut-layer"),
         ("settings.join_tolerance_mm", "--join"),

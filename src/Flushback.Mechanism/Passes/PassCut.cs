@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Flushback.Geometry;
-using Flushback.Geometry.Crossings;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Passes.Cuts;
@@ -66,46 +65,26 @@ public static class PassCut
             _ => throw new ArgumentOutOfRangeException(nameof(pass), pass, "No such pass."),
         };
 
-    /// <summary>How far inward each contact's place now lies, along its normal.</summary>
-    private static ImmutableArray<ContactDepth> DepthsAt(Knife knife, StopReadings readings, Part part, Outline outline)
+    /// <summary>How far each contact's place now lies outside the metal.</summary>
+    private static ImmutableArray<ContactDepth> DepthsAt(
+        Knife knife,
+        StopReadings readings,
+        Part part,
+        Outline outline
+    ) =>
+        [
+            .. readings.Stops.SelectMany(reading =>
+                reading.Contacts.Select(contact => new ContactDepth(
+                    reading.Stop,
+                    contact,
+                    FaceContacts.PlacesOf(knife, reading, contact, part).Max(place => DepthMm(place.At, outline))
+                ))
+            ),
+        ];
+
+    private static double DepthMm(Point place, Outline outline)
     {
-        ImmutableArray<ContactDepth>.Builder depths = ImmutableArray.CreateBuilder<ContactDepth>();
-        foreach (StopReading reading in readings.Stops)
-        {
-            foreach (Contact contact in reading.Contacts)
-            {
-                double deepest = 0;
-                foreach (DepthPlace place in FaceContacts.PlacesOf(knife, reading, contact, part))
-                {
-                    deepest = Math.Max(deepest, DepthMm(place, outline));
-                }
-
-                depths.Add(new ContactDepth(reading.Stop, contact, deepest));
-            }
-        }
-
-        return depths.ToImmutable();
-    }
-
-    private static double DepthMm(DepthPlace place, Outline outline)
-    {
-        if (outline.SignedDistanceMm(place.At) >= -TouchMm)
-        {
-            return 0;
-        }
-
-        Box bounds = outline.Bounds;
-        Edge ray = new(place.At, place.At - (place.Normal * bounds.HalfPerimeterMm));
-        double nearest = double.PositiveInfinity;
-        foreach (Edge edge in outline.Edges)
-        {
-            Meetings meetings = Crossing.Between(ray, edge, TouchMm);
-            for (int i = 0; i < meetings.Count; i++)
-            {
-                nearest = Math.Min(nearest, meetings[i].At.DistanceTo(place.At));
-            }
-        }
-
-        return double.IsFinite(nearest) ? nearest : 0;
+        double depth = -outline.SignedDistanceMm(place);
+        return depth > TouchMm ? depth : 0;
     }
 }

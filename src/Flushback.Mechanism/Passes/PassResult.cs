@@ -25,5 +25,5 @@ public sealed record RemovedMetal(
 /// <summary>How much a pass took off at a contact.</summary>
 /// <param name="Stop">The stop at which the two touched.</param>
 /// <param name="Contact">The contact before the pass.</param>
-/// <param name="DepthMm">Depth along the contact's normal; 0 where nothing was taken.</param>
+/// <param name="DepthMm">Distance of the contact's place from the metal that is left; 0 where nothing was taken.</param>
 public readonly record struct ContactDepth(Stop Stop, Contact Contact, double DepthMm);

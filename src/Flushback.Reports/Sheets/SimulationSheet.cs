@@ -42,7 +42,7 @@ internal sealed record SimulationSheet
             IsInOrder = VerdictWords.IsInOrder(end),
             Zeroing =
                 "Thou are thousandths of an inch; plus is proud. The dial is set to zero with the blade open after every pass;"
-                + " how far that zero has moved since the first is told beside.",
+                + " under zero stands how far that has moved it since the knife as drawn.",
             Stops = [.. start.Readings.Stops.Skip(1).Select(stop => StopNames.Of(stop.Stop))],
             Steps = steps,
             Cautions = Sheets.Cautions.All,
