@@ -31,6 +31,14 @@ internal sealed class PassCase
         Readings = StopCheck.Run(knife, new BenchSettings()).Readings;
     }
 
+    /// <summary>A knife as it comes out of a drawing: its faces found from its shape.</summary>
+    public static PassCase Placed(KnifeDesign design)
+    {
+        (Placement? placement, var problems) = KnifePlacement.Place(design.ToDrawn());
+        Assert.Empty(problems);
+        return new PassCase(placement!.Knife);
+    }
+
     public Knife Knife { get; }
 
     public StopReadings Readings { get; }

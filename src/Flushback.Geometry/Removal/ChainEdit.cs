@@ -45,10 +45,36 @@ internal sealed class ChainEdit
             joined.RemoveAt(joined.Count - 1);
         }
 
+        BeginAsBefore(joined);
         return new CutOutline(
             Outline.FromVertices([.. joined.Select(piece => new Vertex(piece.Edge.Start, piece.Edge.Bulge))]),
             [.. joined.Select(piece => piece.Source)]
         );
+    }
+
+    /// <summary>Turns the chain so that it begins with the first edge there was, as far as it is left.</summary>
+    private static void BeginAsBefore(List<(Edge Edge, int Source)> chain)
+    {
+        int[] kept = [.. Enumerable.Range(0, chain.Count).Where(i => chain[i].Source >= 0)];
+        if (kept.Length == 0)
+        {
+            return;
+        }
+
+        // Sources rise along the chain but where the outline begins; of an edge cut in two its first part is there.
+        int first = kept[0];
+        for (int k = 0; k < kept.Length; k++)
+        {
+            int before = kept[(k + kept.Length - 1) % kept.Length];
+            if (chain[kept[k]].Source < chain[before].Source)
+            {
+                first = kept[k];
+            }
+        }
+
+        (Edge Edge, int Source)[] turned = [.. chain.Skip(first), .. chain.Take(first)];
+        chain.Clear();
+        chain.AddRange(turned);
     }
 
     private static Edge? Continue((Edge Edge, int Source) first, (Edge Edge, int Source) second, Outline before)

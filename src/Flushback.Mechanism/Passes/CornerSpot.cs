@@ -15,8 +15,9 @@ internal readonly record struct CornerSpot(int Before, int Count, int After)
     // A convex arc of the shoulder larger than this is the shoulder itself.
     private const double LargestRadiusMm = 2;
 
-    // Sine of the turn below which an edge passes into the next without a corner.
-    private const double Smooth = 1e-6;
+    // Sine of the turn up to which a face meets the round of its corner without a corner of its own: a hollow face meets it
+    // at a slight one. A quarter is some fifteen degrees.
+    private const double Smooth = 0.25;
 
     /// <summary>A corner of a part; null when there is none of that name.</summary>
     public static CornerSpot? Of(Workpiece piece, Site corner)
@@ -29,7 +30,7 @@ internal readonly record struct CornerSpot(int Before, int Count, int After)
         return piece.RunOf(corner) is { } run ? Around(piece, run) : BetweenFaces(piece, corner);
     }
 
-    /// <summary>The radius of the round that already sits there, when it is a single arc that touches both neighbours.</summary>
+    /// <summary>The radius of the round that already sits there, when it is a single arc that passes into both neighbours.</summary>
     public double? RadiusIn(Workpiece piece)
     {
         Edge arc = piece.EdgeAt(Before + 1);
