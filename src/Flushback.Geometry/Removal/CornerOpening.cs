@@ -16,15 +16,22 @@ public static class CornerOpening
     /// <param name="before">The edge before the corner.</param>
     /// <param name="after">The edge after the corner.</param>
     /// <param name="radiusMm">Radius of the disc, above zero.</param>
+    /// <param name="cancellation">Ends the work early, by an exception.</param>
     /// <returns>
     /// What is left; or <see cref="CutFailure.NothingTaken"/> where the corner is round enough and
     /// <see cref="CutFailure.NoRoundFits"/> where the disc does not fit into the outline.
     /// </returns>
-    public static (CutOutline? Cut, CutFailure? Failure) Of(Outline outline, int before, int after, double radiusMm)
+    public static (CutOutline? Cut, CutFailure? Failure) Of(
+        Outline outline,
+        int before,
+        int after,
+        double radiusMm,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(outline);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(radiusMm);
-        ImmutableArray<Region> opened = Opening.Of(outline, radiusMm);
+        ImmutableArray<Region> opened = Opening.Of(outline, radiusMm, cancellation);
         if (opened.IsEmpty)
         {
             return (null, CutFailure.NoRoundFits);

@@ -11,8 +11,15 @@ public static class Rounding
     /// <param name="before">The edge before the corner.</param>
     /// <param name="after">The edge after the corner; a single edge between the two is a round already there.</param>
     /// <param name="radiusMm">Radius, above zero.</param>
+    /// <param name="cancellation">Ends the work early, by an exception.</param>
     /// <returns>What is left, or why nothing was cut; exactly one of the two.</returns>
-    public static (CutOutline? Cut, CutFailure? Failure) Of(Outline outline, int before, int after, double radiusMm)
+    public static (CutOutline? Cut, CutFailure? Failure) Of(
+        Outline outline,
+        int before,
+        int after,
+        double radiusMm,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(outline);
         int count = outline.Edges.Length;
@@ -23,6 +30,6 @@ public static class Rounding
             && outline.SignedDistanceMm(round.Centre) >= radiusMm - InsideMm;
         return isOneArc
             ? Fillet.Of(outline, before, after, radiusMm)
-            : CornerOpening.Of(outline, before, after, radiusMm);
+            : CornerOpening.Of(outline, before, after, radiusMm, cancellation);
     }
 }

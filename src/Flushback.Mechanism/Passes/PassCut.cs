@@ -16,12 +16,15 @@ public static class PassCut
     /// <param name="readings">How it reads: the contacts say where depths count.</param>
     /// <param name="pass">The pass.</param>
     /// <param name="settings">What has to be left.</param>
+    /// <param name="cancellation">Ends the work early, by an exception.</param>
     /// <returns>The knife after the pass, or why it cannot be made; exactly one of the two.</returns>
+    /// <exception cref="OperationCanceledException">When cancelled.</exception>
     public static (PassResult? Result, PassProblem? Problem) Make(
         Knife knife,
         StopReadings readings,
         Pass pass,
-        PassSettings settings
+        PassSettings settings,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(knife);
@@ -30,7 +33,7 @@ public static class PassCut
         ArgumentNullException.ThrowIfNull(settings);
         Part part = pass.Site.Part;
         Workpiece before = Workpiece.Of(knife, part);
-        CutRequest request = new(before, knife, readings);
+        CutRequest request = new(before, knife, readings, cancellation);
         (Workpiece? after, PassProblem? problem) = Amounts.Refuse(pass) is { } refused
             ? (null, refused)
             : Cut(request, pass);
@@ -39,7 +42,7 @@ public static class PassCut
             return (null, problem);
         }
 
-        if (Remains.Check(before, after, knife, pass, settings) is { } gone)
+        if (Remains.Check(before, after, knife, pass, settings, cancellation) is { } gone)
         {
             return (null, gone);
         }

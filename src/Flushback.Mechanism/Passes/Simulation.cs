@@ -40,7 +40,8 @@ public sealed record Simulation(SimulationStep Start, ImmutableArray<SimulationS
                 last.Placement.Knife,
                 last.Readings,
                 passes[i],
-                settings.Passes
+                settings.Passes,
+                cancellation
             );
             if (result is null)
             {

@@ -87,9 +87,10 @@ internal sealed class Workpiece
     {
         FaceRun? best = null;
         double longest = 0;
+        bool isAround = Sites.All(other => other == site);
         for (int i = 0; i < Count; i++)
         {
-            if (Sites[i] != site || (Sites[Around(i - 1)] == site && !Sites.All(other => other == site)))
+            if (Sites[i] != site || (Sites[Around(i - 1)] == site && !isAround))
             {
                 continue;
             }

@@ -7,4 +7,5 @@ namespace Flushback.Mechanism.Passes.Cuts;
 /// <param name="Piece">The part.</param>
 /// <param name="Knife">The knife it belongs to.</param>
 /// <param name="Readings">How the knife reads.</param>
-internal sealed record CutRequest(Workpiece Piece, Knife Knife, StopReadings Readings);
+/// <param name="Cancellation">Ends the work early, by an exception.</param>
+internal sealed record CutRequest(Workpiece Piece, Knife Knife, StopReadings Readings, CancellationToken Cancellation);

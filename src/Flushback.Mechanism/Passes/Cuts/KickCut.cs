@@ -33,7 +33,13 @@ internal static class KickCut
         }
 
         // A face so hollow that the cut leaves the kick as round as it was needs no more.
-        (CutOutline? cut, CutFailure? failure) = Rounding.Of(sliced.Outline, left.Before, left.After, wanted);
+        (CutOutline? cut, CutFailure? failure) = Rounding.Of(
+            sliced.Outline,
+            left.Before,
+            left.After,
+            wanted,
+            request.Cancellation
+        );
         return cut is not null ? (sliced.After(cut, _kick), null)
             : failure == CutFailure.NothingTaken ? (sliced, null)
             : (null, CutProblems.Of(failure, _kick, left.Middle(sliced)));

@@ -18,10 +18,11 @@ internal static class Remains
         Workpiece after,
         Knife knife,
         Pass pass,
-        PassSettings settings
+        PassSettings settings,
+        CancellationToken cancellation
     ) =>
         Walls(before, after, knife, pass, settings)
-        ?? Pieces(after, pass)
+        ?? Pieces(after, pass, cancellation)
         ?? Faces(before, after, pass, settings)
         ?? Metal(before, after, pass);
 
@@ -61,11 +62,12 @@ internal static class Remains
         }
     }
 
-    private static PassProblem? Pieces(Workpiece after, Pass pass)
+    private static PassProblem? Pieces(Workpiece after, Pass pass, CancellationToken cancellation)
     {
         ImmutableArray<OutlineFlaw> flaws = OutlineCheck.FlawsOf(
             after.Outline.Vertices.AsSpan(),
-            GeometryTolerances.Default
+            GeometryTolerances.Default,
+            cancellation
         );
         return flaws.IsEmpty && after.Outline.IsCounterClockwise
             ? null

@@ -58,7 +58,13 @@ internal static class RoundCut
             );
         }
 
-        (CutOutline? cut, CutFailure? failure) = Rounding.Of(piece.Outline, spot.Before, spot.After, pass.RadiusMm);
+        (CutOutline? cut, CutFailure? failure) = Rounding.Of(
+            piece.Outline,
+            spot.Before,
+            spot.After,
+            pass.RadiusMm,
+            request.Cancellation
+        );
         return cut is null ? (null, Problem(failure, pass, at)) : (piece.After(cut, pass.Corner), null);
     }
 
