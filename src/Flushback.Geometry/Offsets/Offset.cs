@@ -63,7 +63,10 @@ public static class Offset
         DistanceTest test = new(original, distanceMm, tolerances);
         ImmutableArray<Edge> curves =
         [
-            .. Parallels.Of(loops, distanceMm, tolerances.JoinMm).Where(curve => test.MayReachBorder(curve)),
+            .. Parallels
+                .Of(loops, distanceMm, tolerances.JoinMm)
+                .Select(curve => test.PartThatMayReachBorder(curve))
+                .OfType<Edge>(),
         ];
         return Arrangement.RegionsLeftOf(curves, test, tolerances, cancellation);
     }
