@@ -103,7 +103,8 @@ public sealed class CuttingTests
                         ) < 1e-6
                     );
                 },
-                iter: 200
+                iter: 200,
+                print: sample => $"{sample.Item2:R} in\n{AnyPart.Entities(sample.Item1.Outer, sample.Item1.Holes)}"
             );
     }
 
