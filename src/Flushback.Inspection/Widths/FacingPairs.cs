@@ -71,7 +71,7 @@ internal static class FacingPairs
         Point from = one.Start + (along * at);
         Point to = from - (back.Left * other.LeftOfCarrierMm(from));
         Vector half = (to - from) * 0.5;
-        Box extent = Box.Empty.Including(one.Start + (along * low) + half).Including(one.Start + (along * high) + half);
+        Edge extent = new(one.Start + (along * low) + half, one.Start + (along * high) + half);
         Try(border, a, along, from, b, back, to, found, extent);
     }
 
@@ -146,7 +146,7 @@ internal static class FacingPairs
             other.End - centre,
         ];
         (double Least, Vector First, Vector Second) best = (double.PositiveInfinity, default, default);
-        Box extent = Box.Empty;
+        (double From, double To) common = (1, 0);
         foreach (Vector direction in directions)
         {
             Vector unit = direction.Normalized;
@@ -157,12 +157,21 @@ internal static class FacingPairs
             }
 
             double distance = (centre + first).DistanceTo(other.Centre + second);
-            extent = extent.Including((centre + first).MidpointTo(other.Centre + second));
+            double at = one.FractionAtDirection(direction);
+            common = (Math.Min(common.From, at), Math.Max(common.To, at));
             best = distance < best.Least - NoWayMm ? (distance, first, second) : best;
         }
 
         if (double.IsFinite(best.Least))
         {
+            Vector half = ((other.Centre + best.Second) - (centre + best.First)) * 0.5;
+            double scale = 1 + (half.Dot(best.First) / best.First.LengthSquared);
+            Edge along = one.Part(common.From, common.To);
+            Edge extent = along with
+            {
+                Start = centre + ((along.Start - centre) * scale),
+                End = centre + ((along.End - centre) * scale),
+            };
             Try(
                 border,
                 a,
@@ -224,7 +233,7 @@ internal static class FacingPairs
         Vector? tangentOfB,
         Point to,
         Action<Width> found,
-        Box? extent = null
+        Edge? extent = null
     )
     {
         double distance = from.DistanceTo(to);
@@ -241,7 +250,7 @@ internal static class FacingPairs
             && IsLeast(distance, one.Backward, other.Forward)
         )
         {
-            found(new Width(distance, from, to, a, b, extent ?? Box.Empty.Including(from.MidpointTo(to))));
+            found(new Width(distance, from, to, a, b, extent ?? new Edge(from.MidpointTo(to), from.MidpointTo(to))));
         }
     }
 

@@ -52,8 +52,15 @@ internal static class SampledWebs
     public static bool IsLeastAround(WebMeasure web, IReadOnlyList<Outline> loops)
     {
         double reach = Math.Min(0.01, web.ThicknessMm / 100);
-        Point[] from = Around(web.From, loops, reach);
-        Point[] to = Around(web.To, loops, reach);
+        (Point[] from, Edge fromEdge) = Around(web.From, loops, reach);
+        (Point[] to, Edge toEdge) = Around(web.To, loops, reach);
+        Vector along = fromEdge.TangentAt(0.5);
+        if (!fromEdge.IsArc && !toEdge.IsArc && Math.Abs(along.Cross(toEdge.TangentAt(0.5))) < 1e-3)
+        {
+            // Parallel to rounding: the narrower end of the stretch is its width, whatever comes after it.
+            from = [.. from.Where(p => Distance.Between(p, fromEdge).DistanceMm < 1e-9)];
+            to = [.. to.Where(p => Distance.Between(p, toEdge).DistanceMm < 1e-9)];
+        }
 
         // What stands square to within a thousandth counts as square, so a way may be as much shorter.
         double slack = 2e-3 * reach;
@@ -69,13 +76,13 @@ internal static class SampledWebs
             .All(p => part.Outer.Contains(p) && Array.TrueForAll(part.Holes, hole => hole.SignedDistanceMm(p) < 1e-9));
 
     /// <summary>A place on the border and places before and after it.</summary>
-    private static Point[] Around(Point at, IReadOnlyList<Outline> loops, double reach)
+    private static (Point[] Points, Edge On) Around(Point at, IReadOnlyList<Outline> loops, double reach)
     {
         Outline loop = loops.MinBy(loop => Distance.Between(at, loop).DistanceMm)!;
         int count = loop.Edges.Length;
         int edge = Enumerable.Range(0, count).MinBy(i => Distance.Between(at, loop.Edges[i]).DistanceMm);
         double along = loop.Edges[edge].LengthMm * Fraction(loop.Edges[edge], at);
-        return [.. Enumerable.Range(-10, 21).Select(i => At(along + (i * reach / 10)))];
+        return ([.. Enumerable.Range(-10, 21).Select(i => At(along + (i * reach / 10)))], loop.Edges[edge]);
 
         Point At(double distance)
         {
