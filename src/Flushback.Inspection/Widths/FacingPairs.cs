@@ -53,26 +53,48 @@ internal static class FacingPairs
             return;
         }
 
-        double length = one.Chord.Length;
-        double low = Math.Max(0, Math.Min(along.Dot(other.Start - one.Start), along.Dot(other.End - one.Start)));
-        double high = Math.Min(length, Math.Max(along.Dot(other.Start - one.Start), along.Dot(other.End - one.Start)));
-        if (high - low <= NoWayMm)
+        // They run against each other: what faces the start of one is near the end of the other.
+        (Point From, Point To) first = WayAtEnd(
+            one,
+            other,
+            along.Dot(other.End - one.Start) <= 0,
+            one.Start,
+            other.End
+        );
+        (Point From, Point To) last = WayAtEnd(
+            one,
+            other,
+            along.Dot(other.Start - one.Start) >= one.Chord.Length,
+            one.End,
+            other.Start
+        );
+        if (along.Dot(last.From - first.From) <= NoWayMm)
         {
             return;
         }
 
         // Parallel to rounding only: the narrower end is the width, the middle where neither end is narrower.
-        double atLow = Math.Abs(other.LeftOfCarrierMm(one.Start + (along * low)));
-        double atHigh = Math.Abs(other.LeftOfCarrierMm(one.Start + (along * high)));
-        double at =
-            Math.Abs(atLow - atHigh) <= NoWayMm ? (low + high) / 2
-            : atLow < atHigh ? low
-            : high;
-        Point from = one.Start + (along * at);
-        Point to = from - (back.Left * other.LeftOfCarrierMm(from));
-        Vector half = (to - from) * 0.5;
-        Edge extent = new(one.Start + (along * low) + half, one.Start + (along * high) + half);
+        double difference = last.From.DistanceTo(last.To) - first.From.DistanceTo(first.To);
+        (Point from, Point to) =
+            Math.Abs(difference) <= NoWayMm ? (first.From.MidpointTo(last.From), first.To.MidpointTo(last.To))
+            : difference < 0 ? last
+            : first;
+        Edge extent = new(first.From.MidpointTo(first.To), last.From.MidpointTo(last.To));
         Try(border, a, along, from, b, back, to, found, extent);
+    }
+
+    /// <summary>The way across at an end of what two lines share: from the vertex that ends it, square to the other line.</summary>
+    private static (Point From, Point To) WayAtEnd(
+        in Edge one,
+        in Edge other,
+        bool endsWithOne,
+        Point ofOne,
+        Point ofOther
+    )
+    {
+        return endsWithOne ? (ofOne, FootOf(ofOne, other)) : (FootOf(ofOther, one), ofOther);
+
+        static Point FootOf(Point p, in Edge line) => p - (line.TangentAt(0).Left * line.LeftOfCarrierMm(p));
     }
 
     private static void LineAndArc(Border border, int line, int arc, Action<Width> found)
