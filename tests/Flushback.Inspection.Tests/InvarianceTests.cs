@@ -11,9 +11,9 @@ public sealed class InvarianceTests
 {
     private static readonly InspectionSettings Everything = new()
     {
-        CutterDiameterMm = 1.5,
-        KerfMm = 0.2,
-        LeastWebMm = 2,
+        CutterDiameterMm = 1.487,
+        KerfMm = 0.2037,
+        LeastWebMm = 1.987,
         GrindingStockMm = 0.1,
     };
 
