@@ -30,7 +30,7 @@ public sealed class PointClusterTests
     [InlineData(12345.68)]
     public void A_pair_is_found_across_the_border_of_a_cell(double x)
     {
-        Point[] points = [new(x - 0.004, -0.004), new(50, 50), new(x + 0.004, 0.003)];
+        Point[] points = [new(x - 0.003, -0.003), new(50, 50), new(x + 0.003, 0.003)];
         Assert.Equal([0, 2], Assert.Single(PointClusters.Of(points, 0.01)));
     }
 

@@ -58,8 +58,11 @@ internal sealed class PointClusters
         _parent[i] = i;
         Point p = _points[i];
         double cellMm = DistancesInCell * _distanceMm;
-        (long lowX, long highX) = (CellOf(p.X - _distanceMm, cellMm), CellOf(p.X + _distanceMm, cellMm));
-        (long lowY, long highY) = (CellOf(p.Y - _distanceMm, cellMm), CellOf(p.Y + _distanceMm, cellMm));
+
+        // A little farther than the distance, for the rounding of sums and quotients.
+        double reachMm = 1.25 * _distanceMm;
+        (long lowX, long highX) = (CellOf(p.X - reachMm, cellMm), CellOf(p.X + reachMm, cellMm));
+        (long lowY, long highY) = (CellOf(p.Y - reachMm, cellMm), CellOf(p.Y + reachMm, cellMm));
         for (long x = lowX; x <= highX; x++)
         {
             for (long y = lowY; y <= highY; y++)

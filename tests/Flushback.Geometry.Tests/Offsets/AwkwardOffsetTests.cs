@@ -219,6 +219,44 @@ public class AwkwardOffsetTests
         Near.Equal((42 * Math.PI) + (2 * (12 + (14 * Math.PI))) + (4 * Math.PI), grown.AreaMm2);
     }
 
+    /// <summary>Found by random areas: a radius a hair over the distance leaves an arc smaller than what counts as one place.</summary>
+    [Theory]
+    [InlineData(9e-9)]
+    [InlineData(1e-9)]
+    [InlineData(0)]
+    [InlineData(-1e-9)]
+    [InlineData(-9e-9)]
+    public void A_hollow_of_nearly_the_distance_closes(double overMm)
+    {
+        // A half circle hollow in a bar: the arcs about its corners meet in its centre (Steiner, less the hollow).
+        Outline bar = Outline.FromVertices([
+            new Vertex(-5, -5),
+            new Vertex(5, -5),
+            new Vertex(5, 0),
+            new Vertex(1 + overMm, 0, -1),
+            new Vertex(-1 - overMm, 0),
+            new Vertex(-5, 0),
+        ]);
+
+        // Grown by 1: 12 by 7 with round corners, less what two quarter circles about the mouth's corners leave open.
+        Near.Equal((12 * 7) - (4 - Math.PI) - (2 - (Math.PI / 2)), Assert.Single(Offset.Of(bar, 1)).AreaMm2, 1e-7);
+    }
+
+    /// <summary>Found by random areas: a shape shrunk to microns has arcs so small that a square corner looked like a cusp.</summary>
+    [Fact]
+    public void A_square_corner_of_a_tiny_arc_is_no_cusp()
+    {
+        const double tinyMm = 1e-6;
+        Outline chip = Outline.FromVertices([
+            new Vertex(-tinyMm, 0, Math.Tan(Math.PI / 8)),
+            new Vertex(0, -tinyMm),
+            new Vertex(0, 2e-3),
+            new Vertex(-tinyMm, 2e-3),
+        ]);
+        Region grown = Assert.Single(Offset.Of(chip, 2));
+        Near.Equal(chip.AreaMm2 + (2 * chip.PerimeterMm) + (4 * Math.PI), grown.AreaMm2);
+    }
+
     [Fact]
     public void Regions_that_grow_into_one_another_become_one()
     {

@@ -75,6 +75,52 @@ public class OpeningProperties
             print: Drawn.Text
         );
 
+    /// <summary>Found by random areas: both ends of a crumb between two arcs were taken for the same original vertex.</summary>
+    [Fact]
+    public void Opening_leaves_no_edge_without_length() =>
+        AnyRegion.WithDistance.Sample(
+            (region, distanceMm) =>
+                Assert.DoesNotContain(
+                    Opening.Of(region, Math.Abs(distanceMm)).SelectMany(one => one.Outlines).SelectMany(o => o.Edges),
+                    edge => edge.Start == edge.End
+                ),
+            print: Drawn.Text
+        );
+
+    /// <summary>The area in which that was found.</summary>
+    [Fact]
+    public void A_hole_close_to_a_border_opens_twice()
+    {
+        Region region = new(
+            Outline.FromVertices([
+                new(0, 4.25),
+                new(0, -1, 1.1078890060460154),
+                new(4, -5.938852686586531, 0.37244897959183676),
+                new(8, -3),
+                new(12, -6, 0.18875487057423423),
+                new(16, -3.667119702728875),
+                new(20, -5.369047619047619, 1),
+                new(20, 4.114914757823062, -3.1794871794871793),
+                new(16, 4.137937108369148, -0.0759493670886076),
+                new(12, 5, -0.5517777793537615),
+                new(8, 4.808780341642708),
+                new(4, 4.931818181818182, -0.25),
+            ]),
+            [
+                Outline.FromVertices([
+                    new(13.709904470951168, -4.469846577529083, -1),
+                    new(14.336751661477228, -4.469846577529083, -1),
+                ]),
+            ]
+        );
+        const double radiusMm = 0.35294117647058826;
+        foreach (Region opened in Opening.Of(region, radiusMm))
+        {
+            Assert.DoesNotContain(opened.Outlines.SelectMany(outline => outline.Edges), edge => edge.Start == edge.End);
+            AssertUnchanged(opened, Opening.Of(opened, radiusMm));
+        }
+    }
+
     private static void AssertUnchanged(Region expected, ImmutableArray<Region> actual)
     {
         Region only = Assert.Single(actual);
