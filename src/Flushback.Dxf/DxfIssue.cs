@@ -29,6 +29,12 @@ public sealed record DxfIssue(
     /// <summary>How many entities it stands for, when alike ones are told together.</summary>
     public int Count { get; init; } = 1;
 
+    /// <summary>
+    /// Type of the entity, such as <c>LINE</c>, when something was put right in one that stands in model space itself and
+    /// not in a block: with its line and handle it can be found in the file.
+    /// </summary>
+    public string? EntityType { get; init; }
+
     /// <summary>The length that was found, such as a gap's, in millimetres; null when it is about no length.</summary>
     public double? ValueMm { get; init; }
 

@@ -1,4 +1,5 @@
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 using Flushback.Reports.Page;
 using Flushback.Reports.Pictures;
 using Flushback.Reports.Sheets;
@@ -12,10 +13,10 @@ public static class InspectionHtmlReport
     /// <summary>Writes the page; the same input gives the same bytes in UTF-8.</summary>
     /// <param name="name">What the maker calls the drawing; escaped, and characters that do not print are left out.</param>
     /// <param name="report">The inspection.</param>
-    /// <param name="changes">What a repaired copy has changed, a sentence each; null when none was made.</param>
-    public static string Write(string name, InspectionReport report, IReadOnlyList<string>? changes = null) =>
+    /// <param name="copy">The repaired copy; null when none was made.</param>
+    public static string Write(string name, InspectionReport report, RepairedDrawing? copy = null) =>
         InspectionTemplate.Render(
-            InspectionSheet.Of(name, report, changes ?? [], Measure.Typeset),
+            InspectionSheet.Of(name, report, copy, Measure.Typeset),
             PictureOf(report, isNarrow: false),
             PictureOf(report, isNarrow: true)
         );

@@ -1,4 +1,5 @@
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 using Flushback.Reports.Sheets;
 using Flushback.Reports.Terminal;
 using Flushback.Reports.Wording;
@@ -14,10 +15,10 @@ public static class InspectionTextReport
     /// <summary>Writes the report; the same input gives the same text, lines ended by a single line feed.</summary>
     /// <param name="name">What the maker calls the drawing; characters that do not print are left out.</param>
     /// <param name="report">The inspection.</param>
-    /// <param name="changes">What a repaired copy has changed, a sentence each; null when none was made.</param>
-    public static string Write(string name, InspectionReport report, IReadOnlyList<string>? changes = null)
+    /// <param name="copy">The repaired copy; null when none was made.</param>
+    public static string Write(string name, InspectionReport report, RepairedDrawing? copy = null)
     {
-        InspectionSheet sheet = InspectionSheet.Of(name, report, changes ?? [], Measure.Plain);
+        InspectionSheet sheet = InspectionSheet.Of(name, report, copy, Measure.Plain);
         using var page = new TerminalPage(Columns);
 
         page.Heading(sheet.Name);
@@ -28,10 +29,15 @@ public static class InspectionTextReport
         WriteHoles(page, sheet);
         WriteFindings(page, sheet);
         WriteMore(page, sheet);
-        if (changes is not null)
+        if (copy is not null)
         {
             page.Section("Changed in the repaired copy");
             WriteList(page, sheet.Changes, "Nothing: there was nothing that can be mended without a guess.");
+            if (sheet.LeftAsIs.Count > 0)
+            {
+                page.Section("Left as it is in the repaired copy");
+                WriteList(page, sheet.LeftAsIs, "");
+            }
         }
 
         if (sheet.Repairs.Count > 0)

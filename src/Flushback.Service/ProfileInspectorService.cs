@@ -1,4 +1,5 @@
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 using Flushback.Service.Artifacts;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
@@ -18,18 +19,22 @@ public sealed class ProfileInspectorService(RequestValidator validator, Inspecti
         using WorkTime time = new(limits, context.CancellationToken);
         validator.Validate(request);
         InspectionSource source = reader.Read(request, time.Token);
-        InspectionReport report = ProfileInspection.Run(source.Read, request.Settings.ToSettings(), time.Token);
+        InspectionSettings settings = request.Settings.ToSettings();
+        InspectionReport report = ProfileInspection.Run(source.Read, settings, time.Token);
         if (source.IsUnitGuessed)
         {
             report = UnitGuess.Told(report);
         }
 
-        Wire.InspectReport wire = report.ToWire(request.Name);
+        RepairedDrawing? copy = request.Artifacts.Contains(Wire.ArtifactKind.RepairedDxf)
+            ? RepairedDrawing.Make(source.File.Bytes, source.Read, settings, time.Token)
+            : null;
+        Wire.InspectReport wire = report.ToWire(request.Name, copy);
         Wire.InspectResponse response = new() { Report = wire };
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
             time.Token.ThrowIfCancellationRequested();
-            response.Artifacts.Add(InspectionArtifacts.Make(kind, wire, report, source));
+            response.Artifacts.Add(InspectionArtifacts.Make(kind, wire, report, copy, source.File));
         }
 
         return Task.FromResult(response);

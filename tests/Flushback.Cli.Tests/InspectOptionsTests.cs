@@ -69,7 +69,8 @@ public sealed class InspectOptionsTests : IDisposable
 
         Assert.True(Assert.Single(metric.Parts[0].Holes).Fit.Fits);
         Wire.PinFit fit = Assert.Single(inch.Parts[0].Holes).Fit;
-        Assert.Equal((2.38125, false), (fit.PinMm, fit.Fits));
+        Assert.Equal(2.38125, fit.PinMm, 9);
+        Assert.Equal(("3/32 in", false), (fit.PinName, fit.Fits));
     }
 
     [Fact]

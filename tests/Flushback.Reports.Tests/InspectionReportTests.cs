@@ -1,6 +1,7 @@
 using System.Globalization;
 using Flushback.Geometry;
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 using Flushback.Reports.Tests.Fixtures;
 
 namespace Flushback.Reports.Tests;
@@ -63,7 +64,7 @@ public sealed class InspectionReportTests
     public void Changes_are_listed_only_when_a_copy_was_made()
     {
         Assert.DoesNotContain("repaired copy", Inspections.Text("inspection-sound"), StringComparison.Ordinal);
-        Assert.Contains(Inspections.Changes[0], Inspections.Text("inspection-bad"), StringComparison.Ordinal);
+        Assert.Contains(Inspections.Copy.Repairs[0], Inspections.Text("inspection-bad"), StringComparison.Ordinal);
         Assert.Contains("Nothing: there was nothing", Inspections.Text("inspection-nothing"), StringComparison.Ordinal);
     }
 
@@ -78,7 +79,7 @@ public sealed class InspectionReportTests
                 Repairs = ["mended\u0007"],
                 Findings = [Inspections.Bad().Findings[0] with { Layer = "\u001bS", Message = "a\r\nb" }],
             },
-            ["changed\u202e"]
+            new RepairedDrawing([], ["changed\u202e"], ["left\u0007"])
         );
 
         Assert.DoesNotContain(text, character => character is < ' ' and not '\n' or > '~');

@@ -72,9 +72,7 @@ internal sealed record Chain(IReadOnlyList<UnitEnd> Entries, bool IsClosed)
     {
         List<Vertex> vertices = VerticesLeft(units, joints);
         ImmutableArray<string> names = Names(units);
-        IEnumerable<string> ofEdges = Entries.SelectMany(entry =>
-            Enumerable.Repeat(units[entry.Unit].Name, units[entry.Unit].Edges.Length)
-        );
+        IEnumerable<string> ofEdges = NamesOfEdges(units);
         if (vertices.Count == 1)
         {
             vertices = Halved(vertices[0], units[Entries[0].Unit].Edges[0]);
@@ -95,8 +93,14 @@ internal sealed record Chain(IReadOnlyList<UnitEnd> Entries, bool IsClosed)
             edges.Add(new Edge(vertices[i].Position, vertices[i + 1].Position, vertices[i].Bulge));
         }
 
-        return new OpenPath(edges.MoveToImmutable(), Names(units), joints.IsAtBranch(First) || joints.IsAtBranch(Last));
+        return new OpenPath(edges.MoveToImmutable(), Names(units), joints.IsAtBranch(First) || joints.IsAtBranch(Last))
+        {
+            EdgeHandles = [.. NamesOfEdges(units)],
+        };
     }
+
+    private IEnumerable<string> NamesOfEdges(IReadOnlyList<ChainUnit> units) =>
+        Entries.SelectMany(entry => Enumerable.Repeat(units[entry.Unit].Name, units[entry.Unit].Edges.Length));
 
     private ImmutableArray<string> Names(IReadOnlyList<ChainUnit> units) =>
         [.. Entries.Select(entry => units[entry.Unit].Name)];

@@ -7,6 +7,11 @@ namespace Flushback.Geometry.Offsets;
 /// <summary>Where a round cutter that must not touch a part leaves metal on it.</summary>
 public static class CutterReach
 {
+    private const int PointsAlongEdge = 16;
+
+    /// <summary>Halvings of the step that leave less than a nanometre of an edge of several metres.</summary>
+    private const int Halvings = 32;
+
     /// <summary>The places a cutter cannot clear: corners and arcs inside sharper than it, bays and holes it does not fit in.</summary>
     /// <remarks>
     /// A cutter that goes round outside the part, and round inside each hole, clears all but the part's closing by its
@@ -38,33 +43,27 @@ public static class CutterReach
 
     private static UnreachedPlace PlaceOf(Region metal, BoxTree path, double cutterRadiusMm)
     {
-        (Point at, double farthestMm) = (default, double.NegativeInfinity);
-        foreach (
-            Point p in metal.Outlines.SelectMany(outline => outline.Edges).SelectMany(edge => FarPoints(edge, path))
-        )
-        {
-            double distanceMm = OutlineDistance.Between(p, path).DistanceMm;
-            (at, farthestMm) = distanceMm > farthestMm ? (p, distanceMm) : (at, farthestMm);
-        }
-
+        (Point at, double farthestMm) = metal
+            .Outlines.SelectMany(outline => outline.Edges)
+            .Select(edge => FarthestOn(edge, path))
+            .MaxBy(found => found.DistanceMm);
         return new UnreachedPlace(metal, at, farthestMm - cutterRadiusMm);
     }
 
-    /// <summary>Where an edge can lie farthest from the path: its ends, and of an arc the point away from the path's nearest.</summary>
-    private static IEnumerable<Point> FarPoints(Edge edge, BoxTree path)
+    /// <summary>The point of an edge farthest from the path: of a few along it the best, then ever nearer to either side.</summary>
+    private static (Point At, double DistanceMm) FarthestOn(Edge edge, BoxTree path)
     {
-        yield return edge.Start;
-        if (!edge.IsArc)
+        double step = 1.0 / PointsAlongEdge;
+        double best = Enumerable.Range(0, PointsAlongEdge + 1).Select(i => i * step).MaxBy(DistanceAt);
+        for (int i = 0; i < Halvings; i++)
         {
-            yield break;
+            step /= 2;
+            double[] aside = [best, Math.Max(0, best - step), Math.Min(1, best + step)];
+            best = aside.MaxBy(DistanceAt);
         }
 
-        Point middle = edge.PointAt(0.5);
-        yield return middle;
-        Vector away = edge.Centre - OutlineDistance.Between(middle, path).OnSecond;
-        if (away.Length > 0 && edge.SpansDirection(away))
-        {
-            yield return edge.Centre + (away.Normalized * edge.RadiusMm);
-        }
+        return (edge.PointAt(best), DistanceAt(best));
+
+        double DistanceAt(double fraction) => OutlineDistance.Between(edge.PointAt(fraction), path).DistanceMm;
     }
 }

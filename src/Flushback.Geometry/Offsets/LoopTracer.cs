@@ -6,7 +6,7 @@ namespace Flushback.Geometry.Offsets;
 /// <remarks>
 /// Where several pieces leave a node, the sharpest turn to the left is taken, so that areas which only touch there come
 /// apart. A piece kept by the tolerance alone, where curves touch, leads nowhere or back to where it would have come
-/// anyway: it is dropped.
+/// anyway: it is dropped, and kept for who wants to know.
 /// </remarks>
 internal sealed class LoopTracer
 {
@@ -33,6 +33,9 @@ internal sealed class LoopTracer
             leaving.Add(i);
         }
     }
+
+    /// <summary>The pieces that were found to close no loop, once the loops have been asked for.</summary>
+    public List<Piece> Dropped { get; } = [];
 
     /// <summary>The loops, each in order of travel. To be asked once: it uses the pieces up.</summary>
     public List<ImmutableArray<Piece>> Loops()
@@ -82,6 +85,7 @@ internal sealed class LoopTracer
         Piece last = _pieces[_path[^1]];
         _path.RemoveAt(_path.Count - 1);
         _placeOnPath.Remove(last.End);
+        Dropped.Add(last);
         return last.Start;
     }
 

@@ -27,8 +27,16 @@ public static class NestedDifference
         return
         [
             .. Arrangement
-                .RegionsLeftOf(curves, _ => true, OffsetTolerances.For(box), cancellation)
+                .RegionsLeftOf(curves, new EveryPiece(), OffsetTolerances.For(box), cancellation)
                 .Where(region => 2 * region.AreaMm2 > GeometryTolerances.Default.NoWidthMm * region.PerimeterMm),
         ];
+    }
+
+    private sealed class EveryPiece : IBorderTest
+    {
+        public bool MayBeOnBorder(Point middle) => true;
+
+        // Where two borders come within the tolerance of one another some pieces may pair with none.
+        public bool MustBeOnBorder(Point middle, Vector outwardNormal) => false;
     }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Flushback.Geometry.Chains;
-using Flushback.Geometry.Distances;
 
 namespace Flushback.Geometry.Offsets;
 
@@ -60,19 +59,15 @@ public static class Offset
 
         ImmutableArray<Outline> loops = [.. regions.SelectMany(region => region.Outlines)];
         BoxTree original = new([.. loops.SelectMany(loop => loop.Edges)]);
-        double awayMm = Math.Abs(distanceMm);
-        OffsetTolerances tolerances = OffsetTolerances.For(original[BoxTree.Root].Grown(awayMm));
-        double nearestMm = awayMm - tolerances.NearerMm;
-
-        // No point of a curve is farther from its middle than half its length, so neither is its distance.
+        OffsetTolerances tolerances = OffsetTolerances.For(original[BoxTree.Root].Grown(Math.Abs(distanceMm)));
+        DistanceTest test = new(original, distanceMm, tolerances);
         ImmutableArray<Edge> curves =
         [
             .. Parallels
                 .Of(loops, distanceMm, tolerances.JoinMm)
-                .Where(curve => DistanceTo(curve.PointAt(0.5)) + (curve.LengthMm / 2) >= nearestMm),
+                .Select(curve => test.PartThatMayReachBorder(curve))
+                .OfType<Edge>(),
         ];
-        return Arrangement.RegionsLeftOf(curves, middle => DistanceTo(middle) >= nearestMm, tolerances, cancellation);
-
-        double DistanceTo(Point p) => OutlineDistance.Between(p, original).DistanceMm;
+        return Arrangement.RegionsLeftOf(curves, test, tolerances, cancellation);
     }
 }

@@ -47,17 +47,26 @@ internal sealed class OriginalBorder
         }
 
         Point[] corners = [.. stretches.Select((_, i) => CornerBefore(stretches, i))];
-        Vertex[] vertices =
-        [
-            .. stretches.Select(
-                (stretch, i) =>
-                    new Vertex(
-                        corners[i],
-                        BulgeOf(stretch.Edge, stretch.Source, corners[i], corners[(i + 1) % corners.Length])
-                    )
-            ),
-        ];
-        Outline laidBack = Outline.FromVertices(vertices);
+        List<Vertex> vertices = [];
+        for (int i = 0; i < stretches.Count; i++)
+        {
+            (Edge edge, int source) = stretches[i];
+            Point end = corners[(i + 1) % corners.Length];
+
+            // A crumb both of whose ends are the same original vertex is gone.
+            bool isCrumb = corners[i] == end && edge.LengthMm <= 4 * _sameMm;
+            if (!isCrumb)
+            {
+                vertices.Add(new Vertex(corners[i], BulgeOf(edge, source, corners[i], end)));
+            }
+        }
+
+        if (vertices.Count < 2)
+        {
+            return outline;
+        }
+
+        Outline laidBack = Outline.FromVertices([.. vertices]);
         return _outlines.FirstOrDefault(original => IsSame(original, laidBack)) ?? laidBack;
     }
 

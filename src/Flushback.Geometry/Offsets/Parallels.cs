@@ -12,10 +12,13 @@ namespace Flushback.Geometry.Offsets;
 /// </remarks>
 internal static class Parallels
 {
+    /// <summary>Sine of the angle between two edges up to which their corner may be a cusp: small enough to be the angle.</summary>
+    private const double SharpCorner = 0.01;
+
     /// <summary>The curves, in order and direction of the edges they come from.</summary>
     /// <param name="loops">Closed loops with the material on the left.</param>
     /// <param name="distanceMm">Distance to the right, out of the material; negative to the left.</param>
-    /// <param name="shortestMm">Curves no longer than this, and arcs of no larger radius, are left out.</param>
+    /// <param name="shortestMm">Curves no longer than this are left out: their ends are one place.</param>
     public static ImmutableArray<Edge> Of(IEnumerable<Outline> loops, double distanceMm, double shortestMm)
     {
         ImmutableArray<Edge>.Builder curves = ImmutableArray.CreateBuilder<Edge>();
@@ -24,7 +27,7 @@ internal static class Parallels
             for (int i = 0; i < loop.Edges.Length; i++)
             {
                 Edge edge = loop.Edges[i];
-                AddIfLong(ParallelOf(edge, distanceMm, shortestMm));
+                AddIfLong(ParallelOf(edge, distanceMm));
                 AddIfLong(ArcBetween(edge, loop.Edges[(i + 1) % loop.Edges.Length], distanceMm));
             }
         }
@@ -40,9 +43,9 @@ internal static class Parallels
         }
     }
 
-    private static Edge? ParallelOf(in Edge edge, double distanceMm, double smallestRadiusMm)
+    private static Edge? ParallelOf(in Edge edge, double distanceMm)
     {
-        if (edge.IsArc && edge.RadiusMm + (Math.Sign(edge.Bulge) * distanceMm) <= smallestRadiusMm)
+        if (edge.IsArc && edge.RadiusMm + (Math.Sign(edge.Bulge) * distanceMm) <= 0)
         {
             return null;
         }
@@ -80,7 +83,7 @@ internal static class Parallels
         double dot = arriving.Dot(leaving);
         double turn = Math.Atan2(cross, dot);
         double bend = Curvature.Of(before) + Curvature.Of(after);
-        if (dot >= 0 || turn * bend <= 0)
+        if (dot >= 0 || Math.Abs(cross) > SharpCorner || turn * bend <= 0)
         {
             return turn;
         }

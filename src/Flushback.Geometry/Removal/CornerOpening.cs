@@ -37,13 +37,16 @@ public static class CornerOpening
             return (null, CutFailure.NoRoundFits);
         }
 
+        // Where the outline has a neck narrower than the disc, the opening comes apart there: the piece at the corner counts.
+        Point corner = outline.Edges[before].End;
+        Outline reached = opened.MinBy(region => Distance.Between(corner, region.Border).DistanceMm)!.Border;
         int count = outline.Edges.Length;
         int opposite = before - (count / 2);
         double cornerStarts = Travelled(before, 1);
         double cornerEnds = Travelled(after, 0);
         Gap[] gaps =
         [
-            .. GapsOf(outline, opened[0].Border)
+            .. GapsOf(outline, reached)
                 .Where(gap =>
                     Travelled(gap.From.EdgeIndex, gap.From.Fraction) <= cornerEnds
                     && Travelled(gap.To.EdgeIndex, gap.To.Fraction) >= cornerStarts

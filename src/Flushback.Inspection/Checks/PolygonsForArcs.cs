@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Flushback.Dxf.Refitting;
+using Flushback.Geometry;
 using Flushback.Inspection.Contours;
 using Flushback.Inspection.Wording;
 
@@ -14,13 +15,13 @@ internal static class PolygonsForArcs
             .SelectMany(contour =>
                 ArcRefitting
                     .Of(contour.Outline, tolerances)
-                    .Refits.Where(refit => AreLines(refit, contour))
+                    .Refits.Where(refit => AreLines(refit, contour.Outline.Edges))
                     .Select(refit => FindingOf(refit, contour, tolerances))
             );
 
-    // A run of arcs that are one arc is no polygon; one of arcs and lines is.
-    private static bool AreLines(Refit refit, CutContour contour) =>
-        EdgesOf(refit, contour).Any(edge => !contour.Outline.Edges[edge].IsArc);
+    /// <summary>Whether a run that is one arc holds lines; one of arcs alone is no polygon.</summary>
+    public static bool AreLines(Refit refit, ImmutableArray<Edge> edges) =>
+        Enumerable.Range(refit.FirstEdge, refit.EdgeCount).Any(edge => !edges[edge % edges.Length].IsArc);
 
     private static InspectionFinding FindingOf(Refit refit, CutContour contour, RefitTolerances tolerances)
     {

@@ -60,6 +60,12 @@ internal sealed class PinHoles
     /// </remarks>
     public PinFit? TwinOf(PinFit fit)
     {
+        if (_isReamed)
+        {
+            // What is left to the reamer covers both systems: which pin it is shows when the hole is reamed.
+            return null;
+        }
+
         Pin own = Pin.Of(fit.PinMm);
         Pin? twin = Pin.Usual.FirstOrDefault(pin =>
             pin.IsInch != own.IsInch && Math.Abs(pin.DiameterMm - own.DiameterMm) < TwinMm

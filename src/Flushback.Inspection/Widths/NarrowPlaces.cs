@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Flushback.Geometry.Distances;
 using Flushback.Inspection.Contours;
 
 namespace Flushback.Inspection.Widths;
@@ -9,12 +10,15 @@ internal static class NarrowPlaces
     /// <summary>The narrowest of every group of places that lie within a distance of each other, narrowest first.</summary>
     public static ImmutableArray<Width> OnceEach(ImmutableArray<Width> widths, double withinMm)
     {
-        BoxIndex index = new([.. widths.Select(width => width.Extent.Grown(withinMm / 2))]);
+        BoxIndex index = new([.. widths.Select(width => width.Extent.Bounds.Grown(withinMm / 2))]);
         int[] group = [.. Enumerable.Range(0, widths.Length)];
         foreach ((int lower, int higher) in index.Pairs())
         {
             (int one, int other) = (Root(group, lower), Root(group, higher));
-            group[Math.Max(one, other)] = Math.Min(one, other);
+            if (one != other && Distance.Between(widths[lower].Extent, widths[higher].Extent).DistanceMm <= withinMm)
+            {
+                group[Math.Max(one, other)] = Math.Min(one, other);
+            }
         }
 
         return

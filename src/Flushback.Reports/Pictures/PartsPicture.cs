@@ -71,7 +71,11 @@ public static class PartsPicture
     private static XElement NameOf(InspectedPart part, int number, Pane pane)
     {
         string words = string.Create(CultureInfo.InvariantCulture, $"part {number}");
-        return Svg.Words(Ink.QuietLabel, pane.At(part.Contour.Bounds.Centre) + new Vector(0, 5), 16, words, "middle");
+        Box box = part.Contour.Bounds;
+
+        // Above it: within, the words would lie over holes.
+        Point above = pane.At(new Point(box.Centre.X, box.MaxY)) + new Vector(0, -8);
+        return Svg.Words(Ink.QuietLabel, above, 16, words, "middle");
     }
 
     private static string PathOf(Outline outline, Pane pane) => pane.PathOf(outline, RigidMotion.Identity);

@@ -1,5 +1,6 @@
 using Flushback.Geometry;
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 using Flushback.Reports.Wording;
 
 namespace Flushback.Reports.Sheets;
@@ -32,19 +33,16 @@ internal sealed record InspectionSheet
 
     public required IReadOnlyList<string> Changes { get; init; }
 
+    public required IReadOnlyList<string> LeftAsIs { get; init; }
+
     public required string Caution { get; init; }
 
     /// <summary>Puts an inspection into words.</summary>
     /// <param name="name">What the maker calls the drawing.</param>
     /// <param name="report">The inspection.</param>
-    /// <param name="changes">What a repaired copy has changed, a sentence each.</param>
+    /// <param name="copy">The repaired copy; null when none was made.</param>
     /// <param name="measure">How numbers are written.</param>
-    public static InspectionSheet Of(
-        string name,
-        InspectionReport report,
-        IReadOnlyList<string> changes,
-        Measure measure
-    ) =>
+    public static InspectionSheet Of(string name, InspectionReport report, RepairedDrawing? copy, Measure measure) =>
         new()
         {
             Name = Printable.Or(name, "Unnamed drawing"),
@@ -63,7 +61,8 @@ internal sealed record InspectionSheet
             ],
             MoreFindings = ListedFindings.RestOf(report.Findings),
             Repairs = [.. report.Repairs.Select(Printable.Of)],
-            Changes = [.. changes.Select(Printable.Of)],
+            Changes = [.. (copy?.Repairs ?? []).Select(Printable.Of)],
+            LeftAsIs = [.. (copy?.Left ?? []).Select(Printable.Of)],
             Caution =
                 "These numbers are read from a drawing and release no part: kerf, tolerance and least hole are the shop's own.",
         };

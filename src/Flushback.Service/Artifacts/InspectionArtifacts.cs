@@ -1,4 +1,5 @@
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 using Flushback.Reports;
 using Flushback.Service.Drawings;
 
@@ -11,12 +12,14 @@ internal static class InspectionArtifacts
     /// <param name="kind">Which; validated.</param>
     /// <param name="wire">The report in the contract's form.</param>
     /// <param name="report">The same report in the core's form.</param>
-    /// <param name="source">The drawing as it came in.</param>
+    /// <param name="copy">The repaired copy, when asked for.</param>
+    /// <param name="file">The drawing as it came in.</param>
     public static Wire.Artifact Make(
         Wire.ArtifactKind kind,
         Wire.InspectReport wire,
         InspectionReport report,
-        InspectionSource source
+        RepairedDrawing? copy,
+        DrawingFile file
     ) =>
         kind switch
         {
@@ -24,20 +27,17 @@ internal static class InspectionArtifacts
                 kind,
                 "report.txt",
                 "text/plain",
-                InspectionTextReport.Write(wire.Name, report)
+                InspectionTextReport.Write(wire.Name, report, copy)
             ),
             Wire.ArtifactKind.Html => ArtifactFile.Text(
                 kind,
                 "report.html",
                 "text/html",
-                InspectionHtmlReport.Write(wire.Name, report)
+                InspectionHtmlReport.Write(wire.Name, report, copy)
             ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(wire),
-            Wire.ArtifactKind.CutPathDxf => ArtifactFile.Dxf(
-                kind,
-                "cut-path.dxf",
-                CutPathDrawing.Of(report, source.File)
-            ),
+            Wire.ArtifactKind.RepairedDxf => ArtifactFile.Dxf(kind, "repaired.dxf", copy!.Bytes),
+            Wire.ArtifactKind.CutPathDxf => ArtifactFile.Dxf(kind, "cut-path.dxf", CutPathDrawing.Of(report, file)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
         };
 }

@@ -1,5 +1,6 @@
 using Flushback.Geometry;
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 
 namespace Flushback.Service.Mapping;
 
@@ -9,7 +10,8 @@ internal static class InspectionMapping
     /// <summary>To the contract.</summary>
     /// <param name="report">What the shop gets.</param>
     /// <param name="name">Name of the drawing.</param>
-    public static Wire.InspectReport ToWire(this InspectionReport report, string name)
+    /// <param name="copy">The repaired copy, when asked for.</param>
+    public static Wire.InspectReport ToWire(this InspectionReport report, string name, RepairedDrawing? copy)
     {
         Wire.InspectReport wire = new()
         {
@@ -23,6 +25,8 @@ internal static class InspectionMapping
         wire.OpenContours.AddRange(report.OpenContours.Select(ToWire));
         wire.Findings.AddRange(report.Findings.Select(ToWire));
         wire.Repairs.AddRange(report.Repairs);
+        wire.Changes.AddRange(copy?.Repairs ?? []);
+        wire.LeftAsIs.AddRange(copy?.Left ?? []);
         wire.CutPaths.AddRange(report.CutPaths.Select(ToWire));
         if (report.Bounds != Box.Empty)
         {

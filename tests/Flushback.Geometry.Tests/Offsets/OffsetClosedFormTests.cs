@@ -73,17 +73,6 @@ public class OffsetClosedFormTests
         Assert.Same(square, Assert.Single(Closing.Of(square, 7)).Border);
     }
 
-    [Fact]
-    public void A_kerf_leaves_an_inner_corner_round()
-    {
-        Region part = new(Named.Polygon((0, 0), (20, 0), (20, 10), (10, 10), (10, 20), (0, 20)));
-        KerfPath path = KerfPath.Around(part, 3);
-        UnreachedPlace place = Assert.Single(path.Unreached);
-        Near.Equal((1 - (Math.PI / 4)) * 1.5 * 1.5, place.AreaMm2);
-        Near.Equal(new Point(10, 10), place.At);
-        Near.Equal((Math.Sqrt(2) - 1) * 1.5, place.DepthMm);
-    }
-
     private static Outline ShapeNamed(string name) =>
         name switch
         {

@@ -52,8 +52,14 @@ internal static class SampledWebs
     public static bool IsLeastAround(WebMeasure web, IReadOnlyList<Outline> loops)
     {
         double reach = Math.Min(0.01, web.ThicknessMm / 100);
-        Point[] from = Around(web.From, loops, reach);
-        Point[] to = Around(web.To, loops, reach);
+        IEnumerable<Point> from = Around(web.From, loops, reach);
+        IEnumerable<Point> to = Around(web.To, loops, reach);
+        if (ParallelAt(web, loops) is var (one, other))
+        {
+            // Parallel to rounding: the narrower end of the stretch is its width, whatever comes after it.
+            from = from.Where(p => Distance.Between(p, one).DistanceMm < 1e-9);
+            to = to.Where(p => Distance.Between(p, other).DistanceMm < 1e-9);
+        }
 
         // What stands square to within a thousandth counts as square, so a way may be as much shorter.
         double slack = 2e-3 * reach;
@@ -67,6 +73,20 @@ internal static class SampledWebs
             .Range(1, 99)
             .Select(i => web.From + ((web.To - web.From) * (i / 100.0)))
             .All(p => part.Outer.Contains(p) && Array.TrueForAll(part.Holes, hole => hole.SignedDistanceMm(p) < 1e-9));
+
+    /// <summary>Two lines at the ends of a web that are parallel to within a thousandth; null when there are none.</summary>
+    private static (Edge One, Edge Other)? ParallelAt(WebMeasure web, IReadOnlyList<Outline> loops)
+    {
+        Edge[] lines = [.. loops.SelectMany(loop => loop.Edges).Where(edge => !edge.IsArc)];
+        return (
+            from one in lines
+            where Distance.Between(web.From, one).DistanceMm < 1e-9
+            from other in lines
+            where Distance.Between(web.To, other).DistanceMm < 1e-9
+            where Math.Abs(one.TangentAt(0).Cross(other.TangentAt(0))) < 1e-3
+            select ((Edge, Edge)?)(one, other)
+        ).FirstOrDefault();
+    }
 
     /// <summary>A place on the border and places before and after it.</summary>
     private static Point[] Around(Point at, IReadOnlyList<Outline> loops, double reach)

@@ -1,3 +1,4 @@
+using Flushback.Inspection.Repair;
 using Flushback.Reports.Tests.Fixtures;
 using Microsoft.Playwright;
 
@@ -110,7 +111,7 @@ public sealed class InspectionPageTests(Chromium chromium) : IClassFixture<Chrom
                     },
                 ],
             },
-            [Script]
+            new RepairedDrawing([], [Script], [Script])
         );
         await using OpenPage open = await chromium.OpenAsync(page, Desk);
 

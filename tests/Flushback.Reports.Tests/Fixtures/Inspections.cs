@@ -2,19 +2,24 @@ using System.Collections.Immutable;
 using Flushback.Dxf;
 using Flushback.Geometry;
 using Flushback.Inspection;
+using Flushback.Inspection.Repair;
 
 namespace Flushback.Reports.Tests.Fixtures;
 
 /// <summary>Inspections for the tests, put together by hand so that they hold everything a report can show.</summary>
 internal static class Inspections
 {
-    public static readonly string[] Changes = ["LINE 2F on layer SPRING lay on LINE 2E and was left out."];
+    public static readonly RepairedDrawing Copy = new(
+        [],
+        ["LINE 2F on layer SPRING lay on LINE 2E and was left out."],
+        ["The contour of entities 31 and 32 on layer SPRING does not close."]
+    );
 
-    private static readonly Dictionary<string, (Func<InspectionReport> Make, string[]? Changes)> All = new()
+    private static readonly Dictionary<string, (Func<InspectionReport> Make, RepairedDrawing? Copy)> All = new()
     {
         ["inspection-sound"] = (Sound, null),
-        ["inspection-bad"] = (Bad, Changes),
-        ["inspection-nothing"] = (Nothing, []),
+        ["inspection-bad"] = (Bad, Copy),
+        ["inspection-nothing"] = (Nothing, new RepairedDrawing([], [], [])),
     };
 
     public static TheoryData<string> Names => [.. All.Keys];
@@ -22,10 +27,10 @@ internal static class Inspections
     public static InspectionReport Report(string name) => All[name].Make();
 
     public static string Text(string name) =>
-        InspectionTextReport.Write("Heron, sheet 2", All[name].Make(), All[name].Changes);
+        InspectionTextReport.Write("Heron, sheet 2", All[name].Make(), All[name].Copy);
 
     public static string Page(string name) =>
-        InspectionHtmlReport.Write("Heron, sheet 2", All[name].Make(), All[name].Changes);
+        InspectionHtmlReport.Write("Heron, sheet 2", All[name].Make(), All[name].Copy);
 
     /// <summary>A bar of 60 by 12 mm with two pin holes and a slot, and another bar; the path of a 0.2 mm kerf.</summary>
     public static InspectionReport Sound()
