@@ -44,7 +44,12 @@ public class WholeKnifeTests
     [Fact]
     public void A_spring_drilled_away_at_its_centre_pin_takes_a_set()
     {
-        HandleReport report = Placed.InTheHandle(KnifeCatalogue.Wagtail, _settings);
+        KnifeDesign shortAndDrilled = KnifeCatalogue.Wagtail with
+        {
+            PinRadiusMm = 1.2,
+            Spring = new SpringDesign { CentrePin = new Point(-28, 5.4), RearPin = new Point(-62, 5.6) },
+        };
+        HandleReport report = Placed.InTheHandle(shortAndDrilled, _settings);
         Assert.Equal(-28, report.Strength.AtXMm, 0.5);
         Assert.Contains(report.Findings, finding => finding.Code == FindingCodes.SpringTakesSet);
     }

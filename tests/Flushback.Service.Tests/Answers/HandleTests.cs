@@ -32,7 +32,7 @@ public sealed class HandleTests(RunningService service) : IClassFixture<RunningS
         Assert.NotEmpty(handle.StressAlong);
         Assert.Equal(5, handle.Sensitivities.Count);
         Assert.Equal(handle.Pull.PullN / 4.4482216152605, handle.Pull.PullLbf, 1e-9);
-        Assert.Contains(response.Report.Findings, finding => finding.Code == "SPRING_TAKES_SET");
+        Assert.Contains(response.Report.Findings, finding => finding.Code == "PULL_LIGHT");
         Assert.All(
             response.Artifacts,
             file =>
