@@ -17,7 +17,7 @@ internal sealed class CheckCommand
     private readonly Option<string?> _output = new("--out")
     {
         HelpName = "DIR",
-        Description = "Folder for the page, the report as JSON, the lift curve as CSV and the drawing with contacts.",
+        Description = "Folder for the page, the report as JSON, the curves as CSV and the drawing with contacts.",
     };
 
     private readonly Option<Uri?> _server = ParsedOption.One<Uri?>(
@@ -128,6 +128,10 @@ internal sealed class CheckCommand
                 ArtifactKind.Csv,
                 ArtifactKind.Dxf,
             ]);
+            if (request.Handle is not null)
+            {
+                request.Artifacts.Add(ArtifactKind.HandleCsv);
+            }
         }
         else
         {

@@ -17,7 +17,7 @@ internal static class HandleRules
             .. Strength(report.Strength)
                 .Concat(Pull(report.Pull))
                 .Concat(Pair(report.Settings))
-                .Concat(report.Stops.SelectMany(Stop))
+                .Concat(report.Stops.SelectMany(stop => Stop(stop, report.Settings)))
                 .OrderByDescending(finding => finding.Severity),
         ];
 
@@ -104,7 +104,7 @@ internal static class HandleRules
         }
     }
 
-    private static IEnumerable<Finding> Stop(HandleStop stop)
+    private static IEnumerable<Finding> Stop(HandleStop stop, HandleSettings settings)
     {
         if (!stop.Rests)
         {
@@ -125,7 +125,7 @@ internal static class HandleRules
                     FindingCodes.ContactYields,
                     Severity.Warning,
                     FormattableString.Invariant(
-                        $"A contact {Said.Of(stop.Stop)} is pressed with {pressure:0} MPa, more than the {limit:0} MPa at which the softer part begins to yield."
+                        $"A contact {Said.Of(stop.Stop)} is pressed with {pressure:0} MPa, more than the {limit:0} MPa at which the {settings.SofterPart}, the softer part, begins to yield."
                     ),
                     "Give the corner a larger radius, or take less preload.",
                     stop.Stop,

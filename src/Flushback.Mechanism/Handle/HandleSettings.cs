@@ -42,6 +42,9 @@ public sealed record HandleSettings
     /// <value>Default: 58.</value>
     public double BladeHardnessHrc { get; init; } = 58;
 
+    /// <summary>The part that yields first where blade and spring press on each other: <c>spring</c> or <c>blade</c>.</summary>
+    public string SofterPart => SpringHardnessHrc <= BladeHardnessHrc ? "spring" : "blade";
+
     /// <summary>Coefficient of friction, at the contacts and on the pivot pin.</summary>
     /// <value>Default: 0.15, lubricated steel on steel (from memory).</value>
     public double Friction { get; init; } = 0.15;

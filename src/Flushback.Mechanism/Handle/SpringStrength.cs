@@ -7,7 +7,7 @@ namespace Flushback.Mechanism.Handle;
 /// Allowable shares of the tensile strength: at rest 0.75 to 0.80, a thousand to a million times 0.60 to 0.64, without end
 /// 0.50 to 0.55 (a machine-elements textbook's table for torsion springs, read second-hand); the lower end is used.
 /// </remarks>
-internal static class SpringStrength
+public static class SpringStrength
 {
     /// <summary>Share of the tensile strength a spring bears at rest without a set.</summary>
     public const double RestShare = 0.75;
@@ -34,7 +34,7 @@ internal static class SpringStrength
     public static double YieldPressureMpa(double tensileMpa) => YieldShare * tensileMpa / (2 * 0.30);
 
     /// <summary>The verdict over a rotation.</summary>
-    public static StrengthVerdict Judge(HandleModel model, HandleSweep sweep)
+    internal static StrengthVerdict Judge(HandleModel model, HandleSweep sweep)
     {
         (double peak, int place) = model.Stress.Peak(sweep.Worst.Load);
         HandleSettings settings = model.Settings;

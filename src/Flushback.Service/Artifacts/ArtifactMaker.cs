@@ -41,6 +41,12 @@ internal static class ArtifactMaker
                 HtmlReport.Write(report.Name, bench, source.Repairs, handle)
             ),
             Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
+            Wire.ArtifactKind.HandleCsv when handle is not null => Text(
+                kind,
+                "handle-curve.csv",
+                "text/csv",
+                HandleCurveCsv.Write(handle)
+            ),
             Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", JsonOf(report)),
             Wire.ArtifactKind.Dxf => Bytes(kind, "contacts.dxf", "image/vnd.dxf", ContactDrawing.Of(bench, source)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),

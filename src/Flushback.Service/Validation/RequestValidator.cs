@@ -18,7 +18,7 @@ public sealed class RequestValidator(ServiceLimits limits)
         Violations violations = new();
         new FieldRules(limits.CoordinateMm, violations).Check(request);
         CheckName(request.Name, violations);
-        CheckArtifacts(request.Artifacts, violations);
+        CheckArtifacts(request, violations);
         KnifeRules.Check(request.Knife, limits, violations);
         if (request.Bench is { } bench)
         {
@@ -58,8 +58,9 @@ public sealed class RequestValidator(ServiceLimits limits)
     }
 
     // A file asked for twice would cost twice and say nothing new; a million times, it would be an attack.
-    private static void CheckArtifacts(RepeatedField<Wire.ArtifactKind> artifacts, Violations violations)
+    private static void CheckArtifacts(Wire.CheckRequest request, Violations violations)
     {
+        RepeatedField<Wire.ArtifactKind> artifacts = request.Artifacts;
         HashSet<Wire.ArtifactKind> seen = [];
         for (int i = 0; i < artifacts.Count; i++)
         {
@@ -75,6 +76,14 @@ public sealed class RequestValidator(ServiceLimits limits)
             else if (!seen.Add(artifacts[i]))
             {
                 violations.Add(field, "DUPLICATE", $"{field} asks for a file a second time; ask for each once.");
+            }
+            else if (artifacts[i] == Wire.ArtifactKind.HandleCsv && request.Handle is null)
+            {
+                violations.Add(
+                    field,
+                    "NEEDS_HANDLE",
+                    $"{field} asks for the curve in the handle, but the request has no handle settings; give them, even empty, or leave the file out."
+                );
             }
         }
     }
