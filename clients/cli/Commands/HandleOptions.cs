@@ -38,6 +38,18 @@ internal sealed class HandleOptions
         Description = "Steel of the spring, such as 1095, 5160, O1, 440C; 1095 without it.",
     };
 
+    private readonly Option<double?> _modulus = OfNumber(
+        "--spring-modulus",
+        "MPA",
+        "Modulus of a steel of your own, in MPa; --spring-steel is then its name."
+    );
+
+    private readonly Option<double?> _strength = OfNumber(
+        "--spring-strength",
+        "MPA",
+        "Tensile strength of that steel as heat-treated, in MPa; estimated from the hardness without it."
+    );
+
     private readonly Option<double?> _springHardness = OfNumber(
         "--spring-hardness",
         "HRC",
@@ -87,6 +99,8 @@ internal sealed class HandleOptions
             _rearPinShift,
             _drawnFree,
             _steel,
+            _modulus,
+            _strength,
             _springHardness,
             _bladeHardness,
             _friction,
@@ -97,7 +111,9 @@ internal sealed class HandleOptions
         ];
 
     /// <summary>The settings of a request; null when nothing asks for the handle.</summary>
-    /// <exception cref="BadInputException">The preload is given in more than one way.</exception>
+    /// <exception cref="BadInputException">
+    /// The preload is given in more than one way, or a strength without the modulus of its steel.
+    /// </exception>
     public HandleSettings? ToSettings(ParseResult parsed)
     {
         if (All.All(option => parsed.GetResult(option) is null or { Implicit: true }))
@@ -107,11 +123,7 @@ internal sealed class HandleOptions
 
         HandleSettings settings = new();
         ApplyPreload(parsed, settings);
-        if (parsed.GetValue(_steel) is { } steel)
-        {
-            settings.SpringSteel = steel;
-        }
-
+        ApplySteel(parsed, settings);
         Apply(parsed.GetValue(_width), value => settings.WidthMm = value);
         Apply(parsed.GetValue(_springHardness), value => settings.SpringHardnessHrc = value);
         Apply(parsed.GetValue(_bladeHardness), value => settings.BladeHardnessHrc = value);
@@ -121,6 +133,27 @@ internal sealed class HandleOptions
         Apply(parsed.GetValue(_pull), value => settings.WantedPullN = value);
         Apply(parsed.GetValue(_mostStress), value => settings.MostStressMpa = value);
         return settings;
+    }
+
+    private void ApplySteel(ParseResult parsed, HandleSettings settings)
+    {
+        string? name = parsed.GetValue(_steel);
+        double? strength = parsed.GetValue(_strength);
+        if (parsed.GetValue(_modulus) is { } modulus)
+        {
+            settings.OwnSteel = new OwnSteel { Name = name ?? "own steel", ModulusMpa = modulus };
+            Apply(strength, value => settings.OwnSteel.TensileMpa = value);
+        }
+        else if (strength is not null)
+        {
+            throw new BadInputException(
+                "A strength is given without the modulus of its steel; give --spring-modulus too, 206000 for most spring steels."
+            );
+        }
+        else if (name is not null)
+        {
+            settings.SpringSteel = name;
+        }
     }
 
     private void ApplyPreload(ParseResult parsed, HandleSettings settings)

@@ -22,6 +22,20 @@ internal static class OptionHint
         ("bench.open.tolerance_mm", "--tolerance"),
         ("bench.half_stop.tolerance_mm", "--tolerance"),
         ("bench.closed.tolerance_mm", "--tolerance"),
+        ("handle.width_mm", "--width"),
+        ("handle.preload_mm", "--preload"),
+        ("handle.rear_pin_shift_mm", "--rear-pin-shift"),
+        ("handle.spring_steel", "--spring-steel"),
+        ("handle.own_steel.name", "--spring-steel"),
+        ("handle.own_steel.modulus_mpa", "--spring-modulus"),
+        ("handle.own_steel.tensile_mpa", "--spring-strength"),
+        ("handle.spring_hardness_hrc", "--spring-hardness"),
+        ("handle.blade_hardness_hrc", "--blade-hardness"),
+        ("handle.friction", "--friction"),
+        ("handle.nail_nick_mm", "--nick"),
+        ("handle.stiff_nose_mm", "--stiff-nose"),
+        ("handle.wanted_pull_n", "--pull"),
+        ("handle.most_stress_mpa", "--most-stress"),
     ];
 
     /// <summary>The option in words to put after a sentence; empty when no option sets the field.</summary>

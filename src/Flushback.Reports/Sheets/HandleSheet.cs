@@ -1,5 +1,6 @@
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
+using Flushback.Mechanism.Materials;
 using Flushback.Reports.Wording;
 
 namespace Flushback.Reports.Sheets;
@@ -38,7 +39,7 @@ internal sealed record HandleSheet
             Sensitivities = SensitivityRow.AllOf(report, measure),
             InProportion =
                 "Forces, pull and torques are in proportion to the spring's width, stresses do not depend on it; all of them"
-                + " are in proportion to the modulus.",
+                + $" are in proportion to the modulus, {ModulusOf(report.Settings.SpringSteel, measure)}.",
             Rotation = HandleSampleRow.AllOf(report, measure),
             Stress = StressRow.AllOf(report, measure),
             Limits =
@@ -56,13 +57,20 @@ internal sealed record HandleSheet
                 Findings = [.. bench.Findings.Concat(handle.Findings).OrderByDescending(finding => finding.Severity)],
             };
 
+    private static string ModulusOf(Steel steel, Measure measure)
+    {
+        (double low, double high) = (steel.ModulusMpa.Low / 1000, steel.ModulusMpa.High / 1000);
+        string used = $"here {measure.Number(steel.ModulusUsedMpa / 1000, 0)} GPa";
+        return low < high ? $"{used} of the {measure.Number(low, 0)} to {measure.Number(high, 0)} published" : used;
+    }
+
     private static string AssumedIn(HandleReport report, Measure measure)
     {
         SpringFigures spring = report.Spring;
         HandleSettings settings = report.Settings;
         Sensitivity nose = report.Sensitivities.Single(row => row.Of == Dimension.StiffNose);
         return $"Spring of {settings.SpringSteel.Designation} at {measure.Number(settings.SpringHardnessHrc, 1)} HRC,"
-            + $" {measure.Length(settings.WidthMm)} wide, modulus {measure.Number(spring.ModulusMpa / 1000, 0)} GPa; preload"
+            + $" {measure.Length(settings.WidthMm)} wide; preload"
             + $" {measure.Length(spring.PreloadMm)} over the pivot. The nose is taken as stiff from"
             + $" {measure.Number(spring.StiffNoseMm, 1)} mm behind the pivot; were that a millimetre more, the"
             + $" pull would change by {measure.Change(nose.PullNPerMm, 2)} N, the peak stress by"

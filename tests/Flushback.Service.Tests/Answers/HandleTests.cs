@@ -40,6 +40,29 @@ public sealed class HandleTests(RunningService service) : IClassFixture<RunningS
         );
     }
 
+    [Fact]
+    public async Task The_curve_in_the_handle_comes_as_a_file_with_a_row_a_sample()
+    {
+        Wire.CheckRequest request = Requests.Outlines(Wire.ArtifactKind.HandleCsv);
+        request.Handle = new Wire.HandleSettings();
+        Wire.CheckResponse response = await service.Checker.CheckAsync(request);
+
+        Wire.Artifact file = response.Artifacts.Single();
+        Assert.Equal(("handle-curve.csv", "text/csv"), (file.FileName, file.MediaType));
+        string[] rows = file.Content.ToStringUtf8().Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(response.Report.Handle.Samples.Count + 1, rows.Length);
+    }
+
+    [Fact]
+    public async Task The_curve_in_the_handle_is_refused_where_the_handle_is_not_asked_for()
+    {
+        Wire.CheckRequest request = Requests.Outlines(Wire.ArtifactKind.Text, Wire.ArtifactKind.HandleCsv);
+        Refused refused = await Refused.CheckAsync(service.Checker, request);
+        Assert.Equal(StatusCode.InvalidArgument, refused.Code);
+        Assert.Contains(("artifacts[1]", "NEEDS_HANDLE"), refused.Violations);
+        refused.AssertSentences();
+    }
+
     [Theory]
     [InlineData(0, 0.5, "handle.width_mm", "WIDTH_NOT_POSITIVE")]
     [InlineData(2.4, -1, "handle.preload_mm", "PRELOAD_NEGATIVE")]
