@@ -28,7 +28,7 @@ public sealed class HandleTextTests
     public void Every_contact_has_its_force_its_pressure_and_the_part_that_yields_first()
     {
         Assert.Matches(@"closed +kick on underside +[\d.]+ N \([\d.]+ lbf\) +8\d7 +the spring at 1964", _sound);
-        Assert.Matches(@"open +open corner on underside +[\d.]+ N \([\d.]+ lbf\) +drawn sharp +the spring", _sound);
+        Assert.Matches(@"open +open corner on underside +[\d.]+ N \([\d.]+ lbf\) +no radius +the spring", _sound);
         Assert.Contains("the blade at 1964", Text(SampleHandles.TakesASet()), StringComparison.Ordinal);
     }
 

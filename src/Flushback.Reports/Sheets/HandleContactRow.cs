@@ -18,7 +18,7 @@ internal sealed record HandleContactRow(string Stop, string Pair, string Force, 
             stop,
             FaceNames.Of(contact.BladeFace, contact.SpringFace),
             measure.Force(contact.ForceN),
-            contact.PressureMpa is { } pressure ? measure.Number(pressure, 0) : "drawn sharp",
+            contact.PressureMpa is { } pressure ? measure.Number(pressure, 0) : "no radius",
             contact.YieldPressureMpa is { } limit
                 ? $"the {settings.SofterPart} at {measure.Number(limit, 0)}"
                 : "not known"
