@@ -90,7 +90,7 @@ internal sealed record HandleSheet
 
         if (report.Suggestion is { } suggestion)
         {
-            yield return new Fact("Preload wanted", suggestion.Sentence);
+            yield return new Fact("Pull wanted", suggestion.Sentence);
         }
     }
 
