@@ -5,7 +5,7 @@ using Flushback.Mechanism.Bench.Solving;
 namespace Flushback.Mechanism.Handle.Solving;
 
 /// <summary>Where the blade comes to rest in the handle, without friction.</summary>
-/// <param name="State">The state there; at the nominal angle, or the last possible one, where the blade does not rest.</param>
+/// <param name="State">The state there; at the nominal angle, or the last one followed on the way there, where the blade does not rest.</param>
 /// <param name="Rests">True when the energy falls towards this angle from both sides.</param>
 /// <param name="Contacts">All contacts that share the load at rest, their forces such that the blade feels no torque.</param>
 public sealed record HandleRest(NoseState State, bool Rests, ImmutableArray<NoseContact> Contacts);
@@ -41,7 +41,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             last = state;
         }
 
-        return best ?? new HandleRest(track.At(Angle.Zero), Rests: false, []);
+        return best ?? NoRest(Angle.Zero);
     }
 
     /// <summary>The minimum of the energy nearest to a nominal blade angle, if there is one within the window.</summary>
@@ -54,14 +54,15 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             NoseState before = track.States[i - 1];
             NoseState after = track.States[i];
             bool isInWindow = Math.Abs((before.BladeAngle - nominal).Radians) <= StopFinder.Window.Radians;
-            if (isInWindow && IsFalling(before) && after.IsPossible && !IsFalling(after))
+            if (isInWindow && IsFalling(before) && !IsFalling(after))
             {
+                // Where nothing fits at the next angle the blade may still come to rest in the last fraction of the step.
                 HandleRest rest = Between(before, after, IsFalling);
-                best = best is null || IsNearer(rest, best, nominal) ? rest : best;
+                best = rest.Rests && (best is null || IsNearer(rest, best, nominal)) ? rest : best;
             }
         }
 
-        return best ?? new HandleRest(track.At(nominal), Rests: false, []);
+        return best ?? NoRest(nominal);
     }
 
     /// <summary>Highest points of the energy strictly between two blade angles, in order.</summary>
@@ -85,6 +86,12 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
 
     private static bool IsNearer(HandleRest rest, HandleRest than, Angle nominal) =>
         Math.Abs((rest.State.BladeAngle - nominal).Radians) < Math.Abs((than.State.BladeAngle - nominal).Radians);
+
+    private HandleRest NoRest(Angle nominal)
+    {
+        NoseState state = track.At(nominal);
+        return new HandleRest(state.IsPossible ? state : track.LastTowards(nominal), Rests: false, []);
+    }
 
     private HandleRest Between(NoseState holds, NoseState fails, Func<NoseState, bool> condition)
     {
