@@ -1,4 +1,3 @@
-using Flushback.Catalogue.Designs;
 using Flushback.Geometry;
 using Flushback.Mechanism.Handle.Solving;
 
@@ -6,13 +5,13 @@ namespace Flushback.Handle.Tests.Solving;
 
 public class AllocationTests
 {
-    public static TheoryData<int> Knives => [.. Enumerable.Range(0, KnifeCatalogue.All.Count)];
+    public static TheoryData<int> Knives => [.. TenKnives.Indices];
 
     [Theory]
     [MemberData(nameof(Knives))]
     public void A_sweep_allocates_nothing_however_many_angles_it_has(int knife)
     {
-        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        HandleCase handle = new(TenKnives.All[knife]);
 
         // Buffers grow to what the knife asks for in the first sweep.
         Sweep(handle, 3610);

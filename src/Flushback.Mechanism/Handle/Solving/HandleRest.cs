@@ -5,7 +5,7 @@ using Flushback.Mechanism.Bench.Solving;
 namespace Flushback.Mechanism.Handle.Solving;
 
 /// <summary>Where the blade comes to rest in the handle, without friction.</summary>
-/// <param name="State">The state there; at the nominal angle, or the last one followed on the way there, where the blade does not rest.</param>
+/// <param name="State">The state there; at the nominal angle, or the nearest one followed, where the blade does not rest.</param>
 /// <param name="Rests">True when the energy falls towards this angle from both sides.</param>
 /// <param name="Contacts">All contacts that share the load at rest, their forces such that the blade feels no torque.</param>
 public sealed record HandleRest(NoseState State, bool Rests, ImmutableArray<NoseContact> Contacts);
@@ -89,8 +89,11 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
 
     private HandleRest NoRest(Angle nominal)
     {
-        NoseState state = track.At(nominal);
-        return new HandleRest(state.IsPossible ? state : track.LastTowards(nominal), Rests: false, []);
+        // Beyond what was followed there may be poses too, but none that the blade comes to.
+        NoseState nearest = track.NearestTo(nominal);
+        bool isFollowed = Math.Abs((nearest.BladeAngle - nominal).Radians) < NoseTrack.Step.Radians;
+        NoseState state = isFollowed ? track.At(nominal) : nearest;
+        return new HandleRest(state.IsPossible ? state : nearest, Rests: false, []);
     }
 
     private HandleRest Between(NoseState holds, NoseState fails, Func<NoseState, bool> condition)

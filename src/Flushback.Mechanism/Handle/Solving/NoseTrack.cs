@@ -9,7 +9,7 @@ namespace Flushback.Mechanism.Handle.Solving;
 public sealed class NoseTrack
 {
     // As on the bench: fine enough that no stop hides between two steps.
-    private static readonly Angle _step = Angle.FromDegrees(0.5);
+    internal static readonly Angle Step = Angle.FromDegrees(0.5);
 
     private readonly NoseSolver _solver;
 
@@ -62,7 +62,7 @@ public sealed class NoseTrack
     }
 
     /// <summary>The possible state followed that is nearest to a blade angle.</summary>
-    internal NoseState LastTowards(Angle bladeAngle) =>
+    internal NoseState NearestTo(Angle bladeAngle) =>
         States
             .Where(state => state.IsPossible)
             .DefaultIfEmpty(States[0])
@@ -78,10 +78,10 @@ public sealed class NoseTrack
     )
     {
         Angle from = states[^1].BladeAngle;
-        for (int i = 1; direction * (from + (_step * (i * direction)) - to).Radians <= 1e-9; i++)
+        for (int i = 1; direction * (from + (Step * (i * direction)) - to).Radians <= 1e-9; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            states.Add(solver.At(from + (_step * (i * direction)), states[^1].Pose));
+            states.Add(solver.At(from + (Step * (i * direction)), states[^1].Pose));
             if (!states[^1].IsPossible)
             {
                 return;
