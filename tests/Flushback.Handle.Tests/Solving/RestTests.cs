@@ -74,7 +74,7 @@ public class RestTests
             Angle.FromDegrees(180)
         );
         Assert.True(found.Rests);
-        Assert.Equal(closed.State.BladeAngle.Degrees, found.State.BladeAngle.Degrees, 1e-12);
+        Assert.Equal(closed.State.BladeAngle.Degrees, found.State.BladeAngle.Degrees, 1e-8);
         Assert.Equal(closed.Contacts.Length, found.Contacts.Length);
     }
 

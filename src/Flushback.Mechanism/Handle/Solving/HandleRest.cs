@@ -20,6 +20,9 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
     // A torque below this is rounding: an arc about the pivot lets the blade stay anywhere.
     private const double LevelNmm = 1e-7;
 
+    // Nearer to a rest than this all of its contacts are within what the bow is known to.
+    private static readonly Angle Finest = new(1e-11);
+
     // Two contacts closer than this are one, seen from both sides of the rest.
     private const double OnePlaceMm = 1e-6;
 
@@ -146,6 +149,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             fails,
             static state => state.BladeAngle,
             (angle, near) => solver.At(angle, near.Pose),
-            condition
+            condition,
+            Finest
         );
 }
