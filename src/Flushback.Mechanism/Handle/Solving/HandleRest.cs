@@ -21,7 +21,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
     private const double LevelNmm = 1e-7;
 
     // Nearer to a rest than this all of its contacts are within what the bow is known to.
-    private static readonly Angle Finest = new(1e-11);
+    private static readonly Angle _finest = new(1e-11);
 
     // Two contacts closer than this are one, seen from both sides of the rest.
     private const double OnePlaceMm = 1e-6;
@@ -150,6 +150,6 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             static state => state.BladeAngle,
             (angle, near) => solver.At(angle, near.Pose),
             condition,
-            Finest
+            _finest
         );
 }
