@@ -7,6 +7,14 @@ namespace Flushback.Cli.Commands;
 /// <summary>The options that put the knife into its handle; any of them asks for it.</summary>
 internal sealed class HandleOptions
 {
+    private static readonly Dictionary<string, Dimension> Varied = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["preload"] = Dimension.Preload,
+        ["depth"] = Dimension.SpringDepth,
+        ["width"] = Dimension.SpringWidth,
+        ["centre-pin"] = Dimension.CentrePinForward,
+    };
+
     private readonly Option<bool> _handle = new("--handle")
     {
         Description = "Reports the handle too: the spring bent over its pins, pull, snap and stress.",
@@ -81,14 +89,24 @@ internal sealed class HandleOptions
     private readonly Option<double?> _pull = OfNumber(
         "--pull",
         "N",
-        "Looks for the preload that gives this pull at the nail nick, in newtons."
+        "Looks for the preload, or what --vary says, that gives this pull at the nail nick, in newtons."
     );
+
+    private readonly Option<string?> _vary = new("--vary")
+    {
+        HelpName = "preload|depth|width|centre-pin",
+        Description =
+            "What is changed for the pull of --pull: the spring's preload, depth or width, or its centre pin.",
+    };
 
     private readonly Option<double?> _mostStress = OfNumber(
         "--most-stress",
         "MPA",
-        "Stress not to be passed by that preload; 0.75 of the tensile strength without it."
+        "Stress not to be passed with that pull; 0.75 of the tensile strength without it."
     );
+
+    /// <summary>A fresh set.</summary>
+    public HandleOptions() => _vary.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, [.. Varied.Keys]);
 
     /// <summary>All of them, in the order of the help.</summary>
     public IEnumerable<Option> All =>
@@ -107,6 +125,7 @@ internal sealed class HandleOptions
             _nick,
             _stiffNose,
             _pull,
+            _vary,
             _mostStress,
         ];
 
@@ -124,6 +143,11 @@ internal sealed class HandleOptions
         HandleSettings settings = new();
         ApplyPreload(parsed, settings);
         ApplySteel(parsed, settings);
+        if (parsed.GetValue(_vary) is { } vary)
+        {
+            settings.Varied = Varied[vary];
+        }
+
         Apply(parsed.GetValue(_width), value => settings.WidthMm = value);
         Apply(parsed.GetValue(_springHardness), value => settings.SpringHardnessHrc = value);
         Apply(parsed.GetValue(_bladeHardness), value => settings.BladeHardnessHrc = value);

@@ -71,7 +71,7 @@ internal static class HandleRules
             isHeavy ? FindingCodes.PullHeavy : FindingCodes.PullLight,
             Severity.Warning,
             FormattableString.Invariant(
-                $"The blade takes {pull.PullN:0.0} N ({Pounds(pull.PullN):0.0} lbf) at the nail nick to open; from {_pullN.Low:0} to {_pullN.High:0} N is usual."
+                $"The blade takes {Said.Force(pull.PullN)} at the nail nick to open; from {_pullN.Low:0} to {_pullN.High:0} N is usual."
             ),
             isHeavy
                 ? "Take less preload, or thin the spring's belly or its width."
@@ -137,6 +137,4 @@ internal static class HandleRules
             }
         }
     }
-
-    private static double Pounds(double newtons) => newtons / 4.4482216152605;
 }

@@ -1,9 +1,7 @@
 using System.Text;
-using Flushback.Catalogue.Designs;
 using Flushback.Service.Tests.BadInput;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
-using Grpc.Core;
 
 namespace Flushback.Service.Tests.Answers;
 
@@ -64,33 +62,28 @@ public sealed class HandleTests(RunningService service) : IClassFixture<RunningS
     }
 
     [Theory]
-    [InlineData(0, 0.5, "handle.width_mm", "WIDTH_NOT_POSITIVE")]
-    [InlineData(2.4, -1, "handle.preload_mm", "PRELOAD_NEGATIVE")]
-    [InlineData(2.4, 9, "handle.preload_mm", "PRELOAD_TOO_LARGE")]
-    [InlineData(2.4, 1000, "handle.preload_mm", "OUT_OF_RANGE")]
-    public async Task What_no_handle_can_hold_is_refused_by_its_field(
-        double width,
-        double preload,
-        string field,
-        string reason
-    )
+    [InlineData(Wire.Dimension.Unspecified, Wire.Dimension.Preload)]
+    [InlineData(Wire.Dimension.Preload, Wire.Dimension.Preload)]
+    [InlineData(Wire.Dimension.SpringDepth, Wire.Dimension.SpringDepth)]
+    [InlineData(Wire.Dimension.SpringWidth, Wire.Dimension.SpringWidth)]
+    [InlineData(Wire.Dimension.CentrePinForward, Wire.Dimension.CentrePinForward)]
+    public async Task A_wanted_pull_is_answered_by_what_is_to_be_varied(Wire.Dimension varied, Wire.Dimension answered)
     {
         Wire.CheckRequest request = Requests.Outlines();
-        request.Handle = new Wire.HandleSettings { WidthMm = width, PreloadMm = preload };
-        Refused refused = await Refused.CheckAsync(service.Checker, request);
-        Assert.Equal(StatusCode.InvalidArgument, refused.Code);
-        Assert.Contains((field, reason), refused.Violations);
-        refused.AssertSentences();
-    }
+        request.Handle = new Wire.HandleSettings { Varied = varied };
+        double pull = (await service.Checker.CheckAsync(request)).Report.Handle.Pull.PullN;
 
-    [Fact]
-    public async Task A_missing_rear_pin_is_asked_for()
-    {
-        Wire.CheckRequest request = Requests.Outlines(KnifeCatalogue.Wagtail.ToDrawn() with { RearPin = null });
-        request.Handle = new Wire.HandleSettings();
-        Refused refused = await Refused.CheckAsync(service.Checker, request);
-        Assert.Contains(("knife.outlines.rear_pin", "REAR_PIN_MISSING"), refused.Violations);
-        refused.AssertSentences();
+        request.Handle.WantedPullN = pull + 0.5;
+        request.Handle.MostStressMpa = 50_000;
+        Wire.Suggestion suggestion = (await service.Checker.CheckAsync(request)).Report.Handle.Suggestion;
+        Assert.Equal(answered, suggestion.Dimension);
+        Assert.True(suggestion.HasValueMm);
+        Assert.Equal(pull + 0.5, suggestion.PullN, 1e-2);
+
+        request.Handle.MostStressMpa = 1;
+        suggestion = (await service.Checker.CheckAsync(request)).Report.Handle.Suggestion;
+        Assert.False(suggestion.HasValueMm);
+        Assert.Contains("within 1 MPa", suggestion.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
