@@ -251,6 +251,8 @@ main() {
   check npm "$install_limit" npm ci --prefix "$tools" --ignore-scripts --no-audit --no-fund || true
   check dxf-readers "$install_limit" \
     npm ci --prefix tests/interop/dxf-readers --ignore-scripts --no-audit --no-fund || true
+  check polygon-offsets "$install_limit" \
+    npm ci --prefix tests/interop/polygon-offsets --ignore-scripts --no-audit --no-fund || true
   check buf-lint "$check_limit" "$buf" lint protos || true
   check buf-breaking "$check_limit" "$buf" breaking protos --against protos/released.binpb || true
   check dotnet-tools "$install_limit" dotnet tool restore || true
