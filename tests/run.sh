@@ -19,6 +19,7 @@ readonly buf=$tools/node_modules/.bin/buf
 readonly chromium=${FLUSHBACK_CHROMIUM:-/usr/bin/chromium}
 readonly python=${FLUSHBACK_PYTHON:-/usr/bin/python3}
 readonly part_library=/usr/share/librecad/library
+readonly modeller=/usr/lib/freecad-python3/lib/Import.so
 
 # Seconds after which a step is ended and counts as failed; each is many times what it takes on two quiet cores.
 readonly install_limit=600 build_limit=900 check_limit=300 suite_limit=900
@@ -125,12 +126,12 @@ install_packages() {
   fi
   "${as_root[@]}" apt-get update
   "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
-    python3-ezdxf chromium fonts-liberation librecad librecad-data
+    python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20
 }
 
-# Another library for DXF, and a CAD program with drawings that other people made.
+# Another library for DXF, a CAD program with drawings that other people made, and a solid modeller.
 has_referee() {
-  "$python" -c 'import ezdxf' && command -v librecad
+  "$python" -c 'import ezdxf' && command -v librecad && [[ -f $modeller ]]
 }
 
 has_tools() {
@@ -144,7 +145,8 @@ has_tools() {
     fi
   done
   if ! has_referee || [[ ! -d $part_library ]]; then
-    printf 'A library, a CAD program or drawings are missing: apt-get install python3-ezdxf librecad librecad-data.\n'
+    printf 'A library, a CAD program, a modeller or drawings are missing: apt-get install %s.\n' \
+      'python3-ezdxf librecad librecad-data libfreecad-python3-0.20'
     missing=1
   fi
   return "$missing"
@@ -242,7 +244,7 @@ main() {
   trap 'exit 143' TERM
 
   # Functions are checks too: timeout needs a command, so they run in a shell of their own.
-  export configuration chromium python part_library
+  export configuration chromium python part_library modeller
   export -f install_packages has_referee has_tools reads_the_first_sample
   local in_shell=(bash -euo pipefail -c)
 

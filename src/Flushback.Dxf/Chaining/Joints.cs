@@ -87,6 +87,11 @@ internal sealed class Joints
 
         foreach (List<int> group in PointClusters.Of([.. _places], _tolerances.JoinMm))
         {
+            if (!group.Exists(IsLoose))
+            {
+                continue;
+            }
+
             DropUnitsWithin(group);
             List<int> loose = group.FindAll(IsLoose);
             if (loose.Count == 2 && _places[loose[0]].IsWithin(_tolerances.JoinMm, _places[loose[1]]))
