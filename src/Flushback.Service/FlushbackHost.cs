@@ -76,18 +76,24 @@ public static class FlushbackHost
         services.AddSingleton(provider => provider.GetRequiredService<IOptions<ServiceLimits>>().Value);
         services.AddSingleton<RequestValidator>();
         services.AddSingleton<KnifeReader>();
+        services.AddSingleton<InspectionReader>();
         services.AddGrpc(grpc => grpc.Interceptors.Add<LastResortInterceptor>());
         services
             .AddOptions<GrpcServiceOptions>()
             .Configure<ServiceLimits>((grpc, limits) => grpc.MaxReceiveMessageSize = limits.MessageBytes);
         services
-            .AddGrpcHealthChecks(health => health.Services.Map(Wire.ProfileChecker.Descriptor.FullName, _ => true))
+            .AddGrpcHealthChecks(health =>
+            {
+                health.Services.Map(Wire.ProfileChecker.Descriptor.FullName, _ => true);
+                health.Services.Map(Wire.ProfileInspector.Descriptor.FullName, _ => true);
+            })
             .AddCheck("host", () => HealthCheckResult.Healthy());
         services.AddGrpcReflection();
 
         WebApplication app = builder.Build();
         app.UseMiddleware<OversizedMessageDetails>();
         app.MapGrpcService<ProfileCheckerService>();
+        app.MapGrpcService<ProfileInspectorService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

@@ -52,6 +52,39 @@ public sealed class HelpTests
     }
 
     [Fact]
+    public async Task Help_of_inspect_has_examples_and_every_option()
+    {
+        Ending ending = await Client.RunAsync("inspect", "--help");
+
+        Assert.Equal(0, ending.ExitCode);
+        Assert.Contains("Examples:", ending.Output, StringComparison.Ordinal);
+        string[] options =
+        [
+            "--out <",
+            "--fix <",
+            "--server <",
+            "--name <",
+            "--units <",
+            "--guess-units",
+            "--cut-layer <",
+            "--join <",
+            "--micro <",
+            "--tiny <",
+            "--cutter <",
+            "--web <",
+            "--pin <",
+            "--reamed",
+            "--kerf <",
+            "--stock <",
+            "--finished-layer <",
+            "--json",
+            "--quiet",
+            "--verbose",
+        ];
+        Assert.All(options, option => Assert.Contains($" {option}", ending.Output, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Without_a_command_it_says_what_there_is_and_exits_with_2()
     {
         Ending ending = await Client.RunAsync();

@@ -36,6 +36,17 @@ internal static class OptionHint
         ("handle.stiff_nose_mm", "--stiff-nose"),
         ("handle.wanted_pull_n", "--pull"),
         ("handle.most_stress_mpa", "--most-stress"),
+        ("unit", "--units"),
+        ("settings.cut_layers", "--cut-layer"),
+        ("settings.join_tolerance_mm", "--join"),
+        ("settings.micro_segment_mm", "--micro"),
+        ("settings.tiny_feature_mm", "--tiny"),
+        ("settings.cutter_diameter_mm", "--cutter"),
+        ("settings.least_web_mm", "--web"),
+        ("settings.pin_diameters_mm", "--pin"),
+        ("settings.kerf_mm", "--kerf"),
+        ("settings.grinding_stock_mm", "--stock"),
+        ("settings.finished_layer", "--finished-layer"),
     ];
 
     /// <summary>The option in words to put after a sentence; empty when no option sets the field.</summary>

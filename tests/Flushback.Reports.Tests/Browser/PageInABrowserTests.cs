@@ -44,8 +44,8 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     {
         await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Phone);
 
-        int width = await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth");
-        string[] outside = await open.Page.EvaluateAsync<string[]>(OutsideTheirPlace);
+        int width = await open.Page.EvaluateAsync<int>(Probes.Width);
+        string[] outside = await open.Page.EvaluateAsync<string[]>(Probes.OutsideTheirPlace);
 
         Assert.Equal(Phone, width);
         Assert.Empty(outside);
@@ -60,7 +60,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     {
         await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Desk, scheme);
 
-        string[] faint = await open.Page.EvaluateAsync<string[]>(FaintWords);
+        string[] faint = await open.Page.EvaluateAsync<string[]>(Probes.FaintWords);
 
         Assert.Empty(faint);
     }
@@ -71,7 +71,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
         string html = HtmlReport.Write(new string('W', 300), SampleReports.InOrder(), []);
         await using OpenPage open = await chromium.OpenAsync(html, Phone);
 
-        Assert.Equal(Phone, await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        Assert.Equal(Phone, await open.Page.EvaluateAsync<int>(Probes.Width));
     }
 
     [Fact]
@@ -93,10 +93,10 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     public async Task Words_in_the_pictures_stay_inside_them(string name)
     {
         await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Desk);
-        string[] cutOnADesk = await open.Page.EvaluateAsync<string[]>(CutInPictures);
+        string[] cutOnADesk = await open.Page.EvaluateAsync<string[]>(Probes.CutInPictures);
 
         await open.Page.SetViewportSizeAsync(Phone, 900);
-        string[] cutOnAPhone = await open.Page.EvaluateAsync<string[]>(CutInPictures);
+        string[] cutOnAPhone = await open.Page.EvaluateAsync<string[]>(Probes.CutInPictures);
 
         Assert.Empty(cutOnADesk);
         Assert.Empty(cutOnAPhone);
@@ -110,9 +110,9 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
         await open.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
 
         Assert.Equal(Paper, await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
-        Assert.Empty(await open.Page.EvaluateAsync<string[]>(OutsideTheirPlace));
-        Assert.Empty(await open.Page.EvaluateAsync<string[]>(CutInPictures));
-        Assert.Empty(await open.Page.EvaluateAsync<string[]>(OverlapsInCharts));
+        Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.OutsideTheirPlace));
+        Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.CutInPictures));
+        Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.OverlapsInCharts));
     }
 
     [Theory]
@@ -127,7 +127,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
                 await IsSeenAsync(open.Page.Locator($"svg#{id}"));
             }
 
-            Assert.Empty(await open.Page.EvaluateAsync<string[]>(OverlapsInCharts));
+            Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.OverlapsInCharts));
         }
     }
 
@@ -146,7 +146,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
             "Math.max(...[...document.querySelectorAll('.dial tbody tr')].map(row => row.getBoundingClientRect().height))"
         );
 
-        Assert.Equal(width, await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        Assert.Equal(width, await open.Page.EvaluateAsync<int>(Probes.Width));
         Assert.InRange(rows, 1, 90);
     }
 
@@ -158,55 +158,4 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
         Assert.InRange(box.Width, 200, Desk);
         Assert.InRange(box.Height, 100, Desk);
     }
-
-    // Every element with words of its own must lie between the left and the right edge of the window.
-    private const string OutsideTheirPlace = """
-        [...document.querySelectorAll('body *')]
-            .filter(e => !e.closest('svg') && !e.closest('thead') && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
-            .filter(e => { const r = e.getBoundingClientRect(); return r.left < 0 || r.right > innerWidth + 0.5; })
-            .map(e => e.textContent.trim())
-        """;
-
-    private const string CutInPictures = """
-        [...document.querySelectorAll('svg text')]
-            .filter(t => t.getBoundingClientRect().width > 0)
-            .filter(t => {
-                const word = t.getBoundingClientRect(), sheet = t.closest('svg').getBoundingClientRect();
-                return word.left < sheet.left || word.right > sheet.right || word.top < sheet.top || word.bottom > sheet.bottom;
-            })
-            .map(t => t.closest('svg').id + ': ' + t.textContent)
-        """;
-
-    // Half a pixel less all round: boxes of type that only touch do not overlap.
-    private const string OverlapsInCharts = """
-        [...document.querySelectorAll('.charts svg')].flatMap(sheet => {
-            const words = [...sheet.querySelectorAll('text')].map(t => [t.textContent, t.getBoundingClientRect()]);
-            return words.flatMap(([one, a], i) => words.slice(i + 1)
-                .filter(([, b]) => a.left < b.right - 0.5 && b.left < a.right - 0.5 && a.top < b.bottom - 0.5 && b.top < a.bottom - 0.5)
-                .map(([other]) => `${sheet.id}: ${one} / ${other}`));
-        })
-        """;
-
-    // Contrast as in WCAG 2: (L1 + 0.05) / (L2 + 0.05) of relative luminances; 4.5 for running text.
-    private const string FaintWords = """
-        (() => {
-            const channels = c => c.match(/[\d.]+/g).map(Number);
-            const linear = v => (v /= 255) <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
-            const luminance = ([r, g, b]) => 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
-            const ground = e => {
-                for (; e; e = e.parentElement) {
-                    const c = channels(getComputedStyle(e).backgroundColor);
-                    if (c.length < 4 || c[3] > 0) return c;
-                }
-                return [255, 255, 255];
-            };
-            return [...document.querySelectorAll('body *')]
-                .filter(e => !e.closest('svg') && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
-                .filter(e => {
-                    const a = luminance(channels(getComputedStyle(e).color)), b = luminance(ground(e));
-                    return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05) < 4.5;
-                })
-                .map(e => e.className + ': ' + e.textContent.trim());
-        })()
-        """;
 }

@@ -2,6 +2,7 @@ using System.Text;
 using Flushback.Service.Tests.BadInput;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
+using Grpc.Core;
 
 namespace Flushback.Service.Tests.Answers;
 
