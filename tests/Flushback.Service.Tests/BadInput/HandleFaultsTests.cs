@@ -35,7 +35,7 @@ public sealed class HandleFaultsTests(RunningService service) : IClassFixture<Ru
         RefusedAsync(
             _knife with
             {
-                RearPin = new Circle(new Point(-8, _knife.CentrePin.Centre.Y - 0.2), 1),
+                RearPin = new Circle(new Point(-8, _knife.CentrePin.Centre.Y), 0.3),
             },
             new(),
             "knife.outlines.rear_pin",
