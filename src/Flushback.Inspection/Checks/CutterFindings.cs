@@ -38,7 +38,7 @@ internal static class CutterFindings
         if (contour.Circle is { } circle)
         {
             // Seen from the metal a round hole is hollow throughout, a round part nowhere.
-            if (!loop.Path.IsCounterClockwise && circle.RadiusMm < radius)
+            if (!loop.Path.IsCounterClockwise && circle.RadiusMm < radius - CutTolerances.TouchingMm)
             {
                 yield return Finding(
                     contour,

@@ -25,7 +25,7 @@ internal static class ShortEdges
         foreach (Edge edge in edges)
         {
             double length = edge.LengthMm;
-            count += length < limitMm ? 1 : 0;
+            count += length < limitMm - CutTolerances.TouchingMm ? 1 : 0;
             (shortest, least) = length < least ? (edge, length) : (shortest, least);
         }
 

@@ -14,7 +14,7 @@ internal static class TinyFeatures
         {
             Box box = contour.Outline.Bounds;
             double size = Math.Max(box.WidthMm, box.HeightMm);
-            if (size < limitMm)
+            if (size < limitMm - CutTolerances.TouchingMm)
             {
                 yield return new InspectionFinding(
                     InspectionCodes.TinyFeature,

@@ -3,7 +3,7 @@ namespace Flushback.Inspection.Contours;
 /// <summary>What counts as touching and as smooth when contours are inspected.</summary>
 internal static class CutTolerances
 {
-    /// <summary>Contours nearer than a nanometre touch.</summary>
+    /// <summary>Contours nearer than a nanometre touch, and what misses a limit by less keeps it: that is rounding.</summary>
     public const double TouchingMm = 1e-6;
 
     /// <summary>

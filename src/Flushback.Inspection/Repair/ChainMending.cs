@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Flushback.Dxf;
 using Flushback.Dxf.Drawings;
-using Flushback.Dxf.Refitting;
 using Flushback.Dxf.Writing;
 using Flushback.Geometry;
 using Flushback.Inspection.Checks;
@@ -13,16 +12,17 @@ namespace Flushback.Inspection.Repair;
 internal sealed class ChainMending
 {
     private readonly ChainToMend _chain;
-    private readonly ImmutableArray<DxfIssue> _issues;
-    private readonly MendedIssues _allIssues;
     private readonly ShapeLookup _lookup;
+    private readonly MendedIssues _allIssues;
+    private readonly ImmutableArray<DxfIssue> _issues;
+    private readonly EntitySlots _slots;
     private readonly DxfShape[] _shapes;
-    private readonly int[] _slotOf;
-    private readonly int[] _firstOf;
-    private readonly int[] _group;
     private readonly bool[] _isChanged;
     private readonly List<(int Edge, string Sentence)> _sentences = [];
-    private readonly List<Piece> _pieces;
+    private readonly List<Piece> _pieces = [];
+    private readonly Circle? _circle;
+    private readonly ILookup<int, List<Piece>> _runs;
+    private readonly ILookup<int, string> _sentencesByGroup;
 
     /// <param name="chain">The chain.</param>
     /// <param name="shapes">The shapes of the drawing.</param>
@@ -31,17 +31,35 @@ internal sealed class ChainMending
     public ChainMending(ChainToMend chain, ShapeLookup shapes, MendedIssues issues, InspectionSettings settings)
     {
         _chain = chain;
-        _allIssues = issues;
         _lookup = shapes;
-        _slotOf = SlotsOf(chain.EdgeHandles);
-        int slots = _slotOf[^1] + 1;
-        _firstOf = [.. Enumerable.Range(0, slots).Select(slot => Array.IndexOf(_slotOf, slot))];
-        _shapes = [.. _firstOf.Select(edge => shapes.Named(chain.EdgeHandles[edge], chain.Edges[edge]))];
-        _group = [.. Enumerable.Range(0, slots)];
-        _isChanged = new bool[slots];
+        _allIssues = issues;
         _issues = [.. chain.EdgeHandles.Distinct().SelectMany(issues.About).Distinct()];
-        _pieces = chain.Circle is null ? MendedPieces(settings) : [];
-        MarkChanged();
+        _slots = new EntitySlots(chain.EdgeHandles);
+        _shapes =
+        [
+            .. Enumerable
+                .Range(0, _slots.Count)
+                .Select(slot => shapes.Named(_slots.Name(slot), chain.Edges[_slots.First(slot)])),
+        ];
+        _isChanged = new bool[_slots.Count];
+        _circle = chain.Circle;
+        if (_circle is null)
+        {
+            MendedPieces mended = new(chain, settings.MicroSegmentMm, NameAt);
+            _pieces = mended.Pieces;
+            _circle = mended.Circle;
+            _sentences.AddRange(mended.Sentences);
+        }
+
+        MarkEntities();
+        MarkCircle();
+        MarkPieces();
+        JoinGaps();
+        _runs = ChangedRuns();
+        _sentencesByGroup = _sentences.ToLookup(
+            entry => _slots.GroupOf(_slots.Of(entry.Edge)),
+            entry => entry.Sentence
+        );
     }
 
     /// <summary>Sentences about what stands in a block and was left.</summary>
@@ -50,281 +68,159 @@ internal sealed class ChainMending
     /// <summary>What is to be mended.</summary>
     public IEnumerable<Mend> Mends()
     {
-        foreach (
-            IGrouping<int, int> slots in Enumerable
-                .Range(0, _group.Length)
-                .Where(slot => _isChanged[slot])
-                .GroupBy(Root)
-        )
+        IEnumerable<int> changed = Enumerable.Range(0, _slots.Count).Where(slot => _isChanged[slot]);
+        foreach (IGrouping<int, int> slots in changed.GroupBy(_slots.GroupOf))
         {
-            ImmutableArray<DxfIssue> overlaps = _allIssues.OverlapsInto(slots.Select(NameOf));
+            ImmutableArray<DxfIssue> overlaps = _allIssues.OverlapsInto(slots.Select(_slots.Name));
             DxfShape?[] covered = [.. overlaps.Select(issue => _lookup.At(issue.Line))];
-            DxfShape? inBlock = slots
-                .Select(slot => _shapes[slot])
-                .Concat(covered)
-                .FirstOrDefault(shape => shape is null or { IsInBlock: true });
-            if (inBlock is not null || Array.Exists(covered, shape => shape is null))
+            DxfShape?[] concerned = [.. slots.Select(slot => _shapes[slot]), .. covered];
+            int inBlock = Array.FindIndex(concerned, shape => shape is null or { IsInBlock: true });
+            if (inBlock >= 0)
             {
-                string which = inBlock?.Label ?? overlaps[0].Entities[1];
                 Left.Add(
-                    $"{which} on layer {_chain.Layer} stands in a block, which may be placed elsewhere too, so it was left as it is: explode the "
-                        + "block first."
+                    $"{concerned[inBlock]?.Label ?? overlaps[0].Sentence} on layer {_chain.Layer} stands in a block, which may be placed "
+                        + "elsewhere too, so it was left as it is: explode the block first."
                 );
                 continue;
             }
 
             yield return new Mend(
-                [.. ReplacementsOf([.. slots]), .. covered.Select(shape => DxfReplacement.LeavingOut(shape!))],
+                [.. ReplacementsOf(slots), .. covered.Select(shape => DxfReplacement.LeavingOut(shape!))],
                 [.. SentencesOf(slots, overlaps)]
             );
         }
     }
 
-    private static int[] SlotsOf(ImmutableArray<string> names)
-    {
-        int[] slots = new int[names.Length];
-        for (int i = 1; i < names.Length; i++)
-        {
-            slots[i] = slots[i - 1] + (names[i] == names[i - 1] ? 0 : 1);
-        }
+    private string NameAt(int edge) => $"{_shapes[_slots.Of(edge)].Label} on layer {_chain.Layer}";
 
-        return slots;
-    }
-
-    private List<Piece> MendedPieces(InspectionSettings settings)
-    {
-        RefittedShape refitted = _chain.IsClosed
-            ? ArcRefitting.Of(
-                Outline.FromVertices([.. _chain.Edges.Select(edge => new Vertex(edge.Start, edge.Bulge))]),
-                RefitTolerances.Default
-            )
-            : ArcRefitting.Of(_chain.Edges, RefitTolerances.Default);
-        ImmutableArray<Refit> refits =
-        [
-            .. refitted.Refits.Where(refit => PolygonsForArcs.AreLines(refit, _chain.Edges)),
-        ];
-        foreach (Refit refit in refits)
-        {
-            string what =
-                refit.From == refit.To
-                    ? $"a circle of {Said.Length(refit.Circle.DiameterMm)} at {Said.At(refit.Circle.Centre)}"
-                    : $"an arc of radius {Said.Length(refit.Circle.RadiusMm)} from {Said.At(refit.From)} to {Said.At(refit.To)}";
-            _sentences.Add(
-                (
-                    refit.FirstEdge,
-                    $"{Said.Count(refit.EdgeCount, "edge", "edges")} of {NameAt(refit.FirstEdge)} became {what}, within {Said.Length(refit.DeviationMm)}."
-                )
-            );
-        }
-
-        if (refits is [var whole] && whole.From == whole.To)
-        {
-            return [new Piece(Contours.CutContour.OutlineOf(whole.Circle).Edges, 0, _chain.Edges.Length)];
-        }
-
-        List<Piece> pieces = ArcsFromLines.Pieces(_chain.Edges, refits);
-        int[] shorts = [.. ShortAmong(pieces, settings.MicroSegmentMm)];
-        ShortEdgeJoining.Join(pieces, _chain.IsClosed, settings.MicroSegmentMm);
-        int[] left = [.. ShortAmong(pieces, settings.MicroSegmentMm)];
-        foreach (IGrouping<int, int> ofSlot in shorts.Except(left).GroupBy(edge => _slotOf[edge]))
-        {
-            _sentences.Add(
-                (
-                    ofSlot.First(),
-                    $"{Said.Count(ofSlot.Count(), "segment", "segments")} of {NameAt(ofSlot.First())} shorter than "
-                        + $"{Said.Length(settings.MicroSegmentMm)} went into what stands next to them."
-                )
-            );
-        }
-
-        return pieces;
-    }
-
-    private IEnumerable<int> ShortAmong(List<Piece> pieces, double shortMm) =>
-        pieces
-            .Where(piece => piece.Count == 1 && piece.Edges is [var edge] && edge.LengthMm < shortMm)
-            .Select(piece => piece.First % _chain.Edges.Length);
-
-    private string NameAt(int edge)
-    {
-        DxfShape shape = _shapes[_slotOf[edge % _chain.Edges.Length]];
-        return $"{shape.Label} on layer {_chain.Layer}";
-    }
-
-    private void MarkChanged()
+    /// <summary>Marks entities that change whether or not an edge of theirs moves: curves, edges of no length, what lay on another.</summary>
+    private void MarkEntities()
     {
         HashSet<string> mended =
         [
-            .. _issues.Where(issue => IsWithinEntity(issue)).SelectMany(issue => _allIssues.NamesIn(issue)),
+            .. _issues
+                .Where(issue => issue.Code is DxfIssueCodes.ZeroLength or DxfIssueCodes.Overlap)
+                .SelectMany(issue => _allIssues.NamesIn(issue)),
         ];
         for (int slot = 0; slot < _shapes.Length; slot++)
         {
             bool isCurve = FittedCurves.IsOne(_shapes[slot]);
-            _isChanged[slot] = isCurve || mended.Contains(_chain.EdgeHandles[_firstOf[slot]]);
+            _isChanged[slot] = isCurve || mended.Contains(_slots.Name(slot));
             if (isCurve)
             {
-                int count = _slotOf.Count(of => of == slot);
-                _sentences.Add(
-                    (
-                        _firstOf[slot],
-                        $"{NameAt(_firstOf[slot])} became {Said.Count(count, "arc or line", "arcs and lines")}."
-                    )
-                );
-            }
-        }
-
-        // A circle of two arcs is what it was unless something was put right in it.
-        if (_chain.Circle is not null)
-        {
-            bool isChanged = Array.Exists(_isChanged, changed => changed) || !_issues.IsEmpty;
-            Array.Fill(_isChanged, isChanged);
-            Array.Fill(_group, 0);
-        }
-
-        foreach (Piece piece in _pieces)
-        {
-            if (!IsUnchanged(piece))
-            {
-                for (int i = 0; i < piece.Count; i++)
-                {
-                    int slot = _slotOf[(piece.First + i) % _chain.Edges.Length];
-                    _isChanged[slot] = true;
-                    Unite(_slotOf[piece.First % _chain.Edges.Length], slot);
-                }
-            }
-        }
-
-        // Both sides of a gap are mended, or neither.
-        foreach (DxfIssue gap in _issues.Where(issue => issue.Code == DxfIssueCodes.GapBridged))
-        {
-            int[] sides = [.. gap.Entities.Select(SlotNamed).Where(slot => slot >= 0 && _isChanged[slot])];
-            for (int i = 1; i < sides.Length; i++)
-            {
-                Unite(sides[0], sides[i]);
+                string arcs = Said.Count(_slots.EdgesIn(slot), "arc or line", "arcs and lines");
+                _sentences.Add((_slots.First(slot), $"{NameAt(_slots.First(slot))} became {arcs}."));
             }
         }
     }
 
-    /// <summary>Whether an issue changed an entity without moving any of its edges: an edge of no length, a part that was covered twice.</summary>
-    private static bool IsWithinEntity(DxfIssue issue) =>
-        issue.Code is DxfIssueCodes.ZeroLength or DxfIssueCodes.Overlap;
+    /// <summary>Of a circle drawn in parts, all change or none: it is what it was unless something was put right in it.</summary>
+    private void MarkCircle()
+    {
+        if (_chain.Circle is null)
+        {
+            return;
+        }
 
-    private int SlotNamed(string name) => Array.FindIndex(_firstOf, edge => _chain.EdgeHandles[edge] == name);
+        bool isChanged = !_issues.IsEmpty || Array.Exists(_isChanged, changed => changed);
+        Array.Fill(_isChanged, isChanged);
+        for (int slot = 1; slot < _slots.Count; slot++)
+        {
+            _slots.Join(0, slot);
+        }
+    }
+
+    private void MarkPieces()
+    {
+        foreach (Piece piece in _pieces.Where(piece => !IsUnchanged(piece)))
+        {
+            for (int edge = piece.First; edge < piece.First + piece.Count; edge++)
+            {
+                _isChanged[_slots.Of(edge)] = true;
+                _slots.Join(_slots.Of(piece.First), _slots.Of(edge));
+            }
+        }
+    }
+
+    /// <summary>Has both sides of a gap mended, or neither.</summary>
+    private void JoinGaps()
+    {
+        foreach (DxfIssue gap in _issues.Where(issue => issue.Code == DxfIssueCodes.GapBridged))
+        {
+            int[] sides = [.. gap.Entities.Select(_slots.Named).Where(slot => slot >= 0 && _isChanged[slot])];
+            for (int i = 1; i < sides.Length; i++)
+            {
+                _slots.Join(sides[0], sides[i]);
+            }
+        }
+    }
 
     private bool IsUnchanged(Piece piece)
     {
         int edge = piece.First % _chain.Edges.Length;
-        int slot = _slotOf[edge];
-        int count = (slot + 1 < _firstOf.Length ? _firstOf[slot + 1] : _chain.Edges.Length) - _firstOf[slot];
+        int slot = _slots.Of(edge);
         return piece.Count == 1
             && piece.Edges is [var kept]
-            && DrawnEdges.IsUnchanged(DrawnEdges.Of(_shapes[slot]), kept, edge - _firstOf[slot], count);
+            && DrawnEdges.IsUnchanged(
+                DrawnEdges.Of(_shapes[slot]),
+                kept,
+                edge - _slots.First(slot),
+                _slots.EdgesIn(slot)
+            );
     }
 
-    private IEnumerable<DxfReplacement> ReplacementsOf(int[] slots)
-    {
-        if (_chain.Circle is { } circle)
-        {
-            return
-            [
-                new DxfReplacement([.. slots.Select(slot => _shapes[slot])], _chain.Layer, [new OverlayCircle(circle)]),
-            ];
-        }
-
-        if (
-            _pieces is [{ Edges: var round, Count: var all }]
-            && _chain.IsClosed
-            && all == _chain.Edges.Length
-            && round.Length == 2
-        )
-        {
-            Circle whole = new(round[0].Centre, round[0].RadiusMm);
-            return
-            [
-                new DxfReplacement([.. slots.Select(slot => _shapes[slot])], _chain.Layer, [new OverlayCircle(whole)]),
-            ];
-        }
-
-        return RunsOf(slots).Select(run => ReplacementOf(run));
-    }
+    private IEnumerable<DxfReplacement> ReplacementsOf(IGrouping<int, int> slots) =>
+        _circle is { } circle
+            ? [Replacement(slots, new OverlayCircle(circle))]
+            : _runs[slots.Key].Select(ReplacementOf);
 
     private DxfReplacement ReplacementOf(List<Piece> run)
     {
         ImmutableArray<Edge> edges = [.. run.SelectMany(piece => piece.Edges)];
-        int[] slots =
-        [
-            .. run.SelectMany(piece => Enumerable.Range(piece.First, piece.Count))
-                .Select(edge => _slotOf[edge % _chain.Edges.Length])
-                .Distinct(),
-        ];
+        IEnumerable<int> slots = run.SelectMany(piece => Enumerable.Range(piece.First, piece.Count)).Select(_slots.Of);
         bool isWhole = _chain.IsClosed && run.Sum(piece => piece.Count) == _chain.Edges.Length;
-        OverlayEntity drawn =
-            edges is [var single] && !isWhole ? new OverlayEdge(single) : new OverlayPath(edges, isWhole);
-        return new DxfReplacement([.. slots.Select(slot => _shapes[slot])], _chain.Layer, [drawn]);
+        return Replacement(
+            slots.Distinct(),
+            edges is [var single] && !isWhole ? new OverlayEdge(single) : new OverlayPath(edges, isWhole)
+        );
     }
 
-    /// <summary>The pieces of some entities, cut where a piece and an entity begin together.</summary>
-    private List<List<Piece>> RunsOf(int[] slots)
+    private DxfReplacement Replacement(IEnumerable<int> slots, OverlayEntity drawn) =>
+        new([.. slots.Select(slot => _shapes[slot])], _chain.Layer, [drawn]);
+
+    /// <summary>The pieces that change, cut where a piece and an entity begin together, by what is mended together.</summary>
+    private ILookup<int, List<Piece>> ChangedRuns()
     {
-        HashSet<int> wanted = [.. slots];
-        int n = _chain.Edges.Length;
-        int start = Math.Max(0, _pieces.FindIndex(piece => IsEntityStart(piece.First % n)));
-        List<List<Piece>> runs = [];
-        bool continues = false;
+        int start = Math.Max(0, _pieces.FindIndex(piece => _slots.IsFirst(piece.First)));
+        List<(int Group, List<Piece> Run)> runs = [];
+        int last = -1;
         for (int i = 0; i < _pieces.Count; i++)
         {
             Piece piece = _pieces[(start + i) % _pieces.Count];
-            if (!wanted.Contains(_slotOf[piece.First % n]))
+            int slot = _slots.Of(piece.First);
+            int group = _isChanged[slot] ? _slots.GroupOf(slot) : -1;
+            if (group >= 0 && (group != last || _slots.IsFirst(piece.First)))
             {
-                continues = false;
-                continue;
+                runs.Add((group, []));
             }
 
-            if (!continues || IsEntityStart(piece.First % n))
+            if (group >= 0)
             {
-                runs.Add([]);
+                runs[^1].Run.Add(piece);
             }
 
-            runs[^1].Add(piece);
-            continues = true;
+            last = group;
         }
 
-        return runs;
+        return runs.ToLookup(run => run.Group, run => run.Run);
     }
 
-    // An entity that goes on from the end of a closed chain to its start does not begin there.
-    private bool IsEntityStart(int edge) => _firstOf[_slotOf[edge]] == edge;
-
-    private string NameOf(int slot) => _chain.EdgeHandles[_firstOf[slot]];
-
-    private IEnumerable<string> SentencesOf(IEnumerable<int> slots, IEnumerable<DxfIssue> overlaps)
-    {
-        HashSet<int> own = [.. slots];
-        HashSet<string> names = [.. own.Select(NameOf)];
-        return _issues
-            .Where(issue => issue.Code != DxfIssueCodes.Overlap && _allIssues.NamesIn(issue).Any(names.Contains))
+    private IEnumerable<string> SentencesOf(IGrouping<int, int> slots, IEnumerable<DxfIssue> overlaps) =>
+        slots
+            .SelectMany(slot => _allIssues.About(_slots.Name(slot)))
+            .Distinct()
+            .Where(issue => issue.Code != DxfIssueCodes.Overlap)
             .Concat(overlaps)
             .Select(issue => issue.Sentence)
-            .Concat(
-                _sentences
-                    .Where(entry => own.Contains(_slotOf[entry.Edge % _chain.Edges.Length]))
-                    .Select(entry => entry.Sentence)
-            );
-    }
-
-    private int Root(int slot)
-    {
-        while (_group[slot] != slot)
-        {
-            slot = _group[slot];
-        }
-
-        return slot;
-    }
-
-    private void Unite(int one, int other)
-    {
-        (int first, int second) = (Root(one), Root(other));
-        _group[Math.Max(first, second)] = Math.Min(first, second);
-    }
+            .Concat(_sentencesByGroup[slots.Key]);
 }

@@ -1,5 +1,6 @@
 using Flushback.Geometry;
 using Flushback.Geometry.Distances;
+using Flushback.Inspection.Contours;
 
 namespace Flushback.Inspection.Repair;
 
@@ -41,7 +42,8 @@ internal static class ShortEdgeJoining
         return before - pieces.Count;
     }
 
-    private static bool IsShort(Piece piece, double shortMm) => piece.Edges is [var edge] && edge.LengthMm < shortMm;
+    private static bool IsShort(Piece piece, double shortMm) =>
+        piece.Edges is [var edge] && edge.LengthMm < shortMm - CutTolerances.TouchingMm;
 
     private static void JoinStraight(List<Piece> pieces, double shortMm)
     {

@@ -10,12 +10,6 @@ namespace Flushback.Inspection.Widths;
 /// </remarks>
 internal static class FacingPairs
 {
-    /// <summary>Ways shorter than this are the joint of two edges.</summary>
-    private const double NoWayMm = 1e-6;
-
-    /// <summary>Of two curvatures, what still counts as parallel: a bow of a thousandth of the distance's own curvature.</summary>
-    private const double ParallelShare = 1e-3;
-
     /// <summary>Hands over every way between two edges, and the vertices they begin at, that is least about both its ends.</summary>
     public static void Between(Border border, int a, int b, Action<Width> found)
     {
@@ -39,7 +33,7 @@ internal static class FacingPairs
 
         VertexAndEdge(border, a, b, found);
         VertexAndEdge(border, b, a, found);
-        Try(border, a, null, one.Start, b, null, other.Start, found);
+        WayAcross.Try(border, new Foot(a, one.Start), new Foot(b, other.Start), found);
     }
 
     private static void Lines(Border border, int a, int b, Action<Width> found)
@@ -53,26 +47,49 @@ internal static class FacingPairs
             return;
         }
 
-        double length = one.Chord.Length;
-        double low = Math.Max(0, Math.Min(along.Dot(other.Start - one.Start), along.Dot(other.End - one.Start)));
-        double high = Math.Min(length, Math.Max(along.Dot(other.Start - one.Start), along.Dot(other.End - one.Start)));
-        if (high - low <= NoWayMm)
+        // They run against each other: what faces the start of one is near the end of the other.
+        (Point From, Point To) first = WayAtEnd(
+            one,
+            other,
+            along.Dot(other.End - one.Start) <= 0,
+            one.Start,
+            other.End
+        );
+        (Point From, Point To) last = WayAtEnd(
+            one,
+            other,
+            along.Dot(other.Start - one.Start) >= one.Chord.Length,
+            one.End,
+            other.Start
+        );
+        if (along.Dot(last.From - first.From) <= WayAcross.ShortestMm)
         {
             return;
         }
 
         // Parallel to rounding only: the narrower end is the width, the middle where neither end is narrower.
-        double atLow = Math.Abs(other.LeftOfCarrierMm(one.Start + (along * low)));
-        double atHigh = Math.Abs(other.LeftOfCarrierMm(one.Start + (along * high)));
-        double at =
-            Math.Abs(atLow - atHigh) <= NoWayMm ? (low + high) / 2
-            : atLow < atHigh ? low
-            : high;
-        Point from = one.Start + (along * at);
-        Point to = from - (back.Left * other.LeftOfCarrierMm(from));
-        Vector half = (to - from) * 0.5;
-        Edge extent = new(one.Start + (along * low) + half, one.Start + (along * high) + half);
-        Try(border, a, along, from, b, back, to, found, extent);
+        double difference = last.From.DistanceTo(last.To) - first.From.DistanceTo(first.To);
+        (Point from, Point to) =
+            Math.Abs(difference) <= WayAcross.ShortestMm
+                ? (first.From.MidpointTo(last.From), first.To.MidpointTo(last.To))
+            : difference < 0 ? last
+            : first;
+        Edge extent = new(first.From.MidpointTo(first.To), last.From.MidpointTo(last.To));
+        WayAcross.Try(border, new Foot(a, from, along), new Foot(b, to, back), found, extent);
+    }
+
+    /// <summary>The way across at an end of what two lines share: from the vertex that ends it, square to the other line.</summary>
+    private static (Point From, Point To) WayAtEnd(
+        in Edge one,
+        in Edge other,
+        bool endsWithOne,
+        Point ofOne,
+        Point ofOther
+    )
+    {
+        return endsWithOne ? (ofOne, FootOf(ofOne, other)) : (FootOf(ofOther, one), ofOther);
+
+        static Point FootOf(Point p, in Edge line) => p - (line.TangentAt(0).Left * line.LeftOfCarrierMm(p));
     }
 
     private static void LineAndArc(Border border, int line, int arc, Action<Width> found)
@@ -93,7 +110,12 @@ internal static class FacingPairs
             Vector radius = along.Left * (sign * round.RadiusMm);
             if (round.SpansDirection(radius))
             {
-                Try(border, line, along, from, arc, TangentOf(round, radius), centre + radius, found);
+                WayAcross.Try(
+                    border,
+                    new Foot(line, from, along),
+                    new Foot(arc, centre + radius, TangentOf(round, radius)),
+                    found
+                );
             }
         }
     }
@@ -116,14 +138,10 @@ internal static class FacingPairs
             Vector second = between * (((signs & 2) == 0 ? 1 : -1) * other.RadiusMm / distance);
             if (one.SpansDirection(first) && other.SpansDirection(second))
             {
-                Try(
+                WayAcross.Try(
                     border,
-                    a,
-                    TangentOf(one, first),
-                    one.Centre + first,
-                    b,
-                    TangentOf(other, second),
-                    other.Centre + second,
+                    new Foot(a, one.Centre + first, TangentOf(one, first)),
+                    new Foot(b, other.Centre + second, TangentOf(other, second)),
                     found
                 );
             }
@@ -159,7 +177,7 @@ internal static class FacingPairs
             double distance = (centre + first).DistanceTo(other.Centre + second);
             double at = one.FractionAtDirection(direction);
             common = (Math.Min(common.From, at), Math.Max(common.To, at));
-            best = distance < best.Least - NoWayMm ? (distance, first, second) : best;
+            best = distance < best.Least - WayAcross.ShortestMm ? (distance, first, second) : best;
         }
 
         if (double.IsFinite(best.Least))
@@ -172,14 +190,10 @@ internal static class FacingPairs
                 Start = centre + ((along.Start - centre) * scale),
                 End = centre + ((along.End - centre) * scale),
             };
-            Try(
+            WayAcross.Try(
                 border,
-                a,
-                TangentOf(one, best.First),
-                centre + best.First,
-                b,
-                TangentOf(other, best.Second),
-                other.Centre + best.Second,
+                new Foot(a, centre + best.First, TangentOf(one, best.First)),
+                new Foot(b, other.Centre + best.Second, TangentOf(other, best.Second)),
                 found,
                 extent
             );
@@ -196,17 +210,27 @@ internal static class FacingPairs
             double foot = along.Dot(from - other.Start);
             if (foot > 0 && foot < other.Chord.Length)
             {
-                Try(border, vertex, null, from, edge, along, other.Start + (along * foot), found);
+                WayAcross.Try(
+                    border,
+                    new Foot(vertex, from),
+                    new Foot(edge, other.Start + (along * foot), along),
+                    found
+                );
             }
 
             return;
         }
 
         Vector towards = from - other.Centre;
-        if (towards.Length <= NoWayMm)
+        if (towards.Length <= WayAcross.ShortestMm)
         {
             // The vertex is the centre: the whole arc is equally far.
-            Try(border, vertex, null, from, edge, other.TangentAt(0.5), other.PointAt(0.5), found);
+            WayAcross.Try(
+                border,
+                new Foot(vertex, from),
+                new Foot(edge, other.PointAt(0.5), other.TangentAt(0.5)),
+                found
+            );
             return;
         }
 
@@ -215,65 +239,16 @@ internal static class FacingPairs
             Vector radius = towards.Normalized * (sign * other.RadiusMm);
             if (other.SpansDirection(radius))
             {
-                Try(border, vertex, null, from, edge, TangentOf(other, radius), other.Centre + radius, found);
+                WayAcross.Try(
+                    border,
+                    new Foot(vertex, from),
+                    new Foot(edge, other.Centre + radius, TangentOf(other, radius)),
+                    found
+                );
             }
         }
     }
 
     private static Vector TangentOf(in Edge arc, Vector radius) =>
         (arc.Bulge > 0 ? radius.Left : radius.Right).Normalized;
-
-    /// <summary>Hands over a way when it leads into the area at both ends and is least about both.</summary>
-    private static void Try(
-        Border border,
-        int a,
-        Vector? tangentOfA,
-        Point from,
-        int b,
-        Vector? tangentOfB,
-        Point to,
-        Action<Width> found,
-        Edge? extent = null
-    )
-    {
-        double distance = from.DistanceTo(to);
-        if (distance <= NoWayMm)
-        {
-            return;
-        }
-
-        Vector across = (to - from) * (1 / distance);
-        if (
-            PointOf(border, a, tangentOfA, from, across) is { } one
-            && PointOf(border, b, tangentOfB, to, -across) is { } other
-            && IsLeast(distance, one.Forward, other.Backward)
-            && IsLeast(distance, one.Backward, other.Forward)
-        )
-        {
-            found(new Width(distance, from, to, a, b, extent ?? new Edge(from.MidpointTo(to), from.MidpointTo(to))));
-        }
-    }
-
-    private static FacingPoint? PointOf(Border border, int edge, Vector? tangent, Point at, Vector across) =>
-        tangent is { } along
-            ? FacingPoint.Within(border, edge, at, along, across)
-            : FacingPoint.AtStart(border, edge, across);
-
-    /// <summary>Whether the distance does not shrink as both ends move towards the same side.</summary>
-    /// <remarks>
-    /// For a way d square on curves of curvature k and l towards each other, the second derivative of its square along both
-    /// is [[1 - d k, -1], [-1, 1 - d l]] up to a factor (elementary calculus); it is not negative when both diagonal terms
-    /// are not and (1 - d k)(1 - d l) is at least 1. It is 1 for parallel lines and for arcs about one centre.
-    /// </remarks>
-    private static bool IsLeast(double distance, double curvature, double otherCurvature)
-    {
-        double first = 1 - (distance * curvature);
-        double second = 1 - (distance * otherCurvature);
-        if (first < -ParallelShare || second < -ParallelShare)
-        {
-            return false;
-        }
-
-        return double.IsInfinity(first) || double.IsInfinity(second) || first * second >= 1 - ParallelShare;
-    }
 }

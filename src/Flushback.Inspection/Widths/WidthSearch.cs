@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Flushback.Inspection.Contours;
 
 namespace Flushback.Inspection.Widths;
 
@@ -99,7 +100,7 @@ internal sealed class WidthSearch
 
     private void Take(Width width)
     {
-        bool isBelow = width.Mm < _limitMm && _below.Count < MostKept;
+        bool isBelow = width.Mm < _limitMm - CutTolerances.TouchingMm && _below.Count < MostKept;
         bool isLeast = _wantsLeast && width.Mm < (_least?.Mm ?? double.PositiveInfinity);
         if ((!isBelow && !isLeast) || !_tree.IsFree(width.From, width.To))
         {

@@ -52,14 +52,13 @@ internal static class SampledWebs
     public static bool IsLeastAround(WebMeasure web, IReadOnlyList<Outline> loops)
     {
         double reach = Math.Min(0.01, web.ThicknessMm / 100);
-        (Point[] from, Edge fromEdge) = Around(web.From, loops, reach);
-        (Point[] to, Edge toEdge) = Around(web.To, loops, reach);
-        Vector along = fromEdge.TangentAt(0.5);
-        if (!fromEdge.IsArc && !toEdge.IsArc && Math.Abs(along.Cross(toEdge.TangentAt(0.5))) < 1e-3)
+        IEnumerable<Point> from = Around(web.From, loops, reach);
+        IEnumerable<Point> to = Around(web.To, loops, reach);
+        if (ParallelAt(web, loops) is var (one, other))
         {
             // Parallel to rounding: the narrower end of the stretch is its width, whatever comes after it.
-            from = [.. from.Where(p => Distance.Between(p, fromEdge).DistanceMm < 1e-9)];
-            to = [.. to.Where(p => Distance.Between(p, toEdge).DistanceMm < 1e-9)];
+            from = from.Where(p => Distance.Between(p, one).DistanceMm < 1e-9);
+            to = to.Where(p => Distance.Between(p, other).DistanceMm < 1e-9);
         }
 
         // What stands square to within a thousandth counts as square, so a way may be as much shorter.
@@ -75,14 +74,28 @@ internal static class SampledWebs
             .Select(i => web.From + ((web.To - web.From) * (i / 100.0)))
             .All(p => part.Outer.Contains(p) && Array.TrueForAll(part.Holes, hole => hole.SignedDistanceMm(p) < 1e-9));
 
+    /// <summary>Two lines at the ends of a web that are parallel to within a thousandth; null when there are none.</summary>
+    private static (Edge One, Edge Other)? ParallelAt(WebMeasure web, IReadOnlyList<Outline> loops)
+    {
+        Edge[] lines = [.. loops.SelectMany(loop => loop.Edges).Where(edge => !edge.IsArc)];
+        return (
+            from one in lines
+            where Distance.Between(web.From, one).DistanceMm < 1e-9
+            from other in lines
+            where Distance.Between(web.To, other).DistanceMm < 1e-9
+            where Math.Abs(one.TangentAt(0).Cross(other.TangentAt(0))) < 1e-3
+            select ((Edge, Edge)?)(one, other)
+        ).FirstOrDefault();
+    }
+
     /// <summary>A place on the border and places before and after it.</summary>
-    private static (Point[] Points, Edge On) Around(Point at, IReadOnlyList<Outline> loops, double reach)
+    private static Point[] Around(Point at, IReadOnlyList<Outline> loops, double reach)
     {
         Outline loop = loops.MinBy(loop => Distance.Between(at, loop).DistanceMm)!;
         int count = loop.Edges.Length;
         int edge = Enumerable.Range(0, count).MinBy(i => Distance.Between(at, loop.Edges[i]).DistanceMm);
         double along = loop.Edges[edge].LengthMm * Fraction(loop.Edges[edge], at);
-        return ([.. Enumerable.Range(-10, 21).Select(i => At(along + (i * reach / 10)))], loop.Edges[edge]);
+        return [.. Enumerable.Range(-10, 21).Select(i => At(along + (i * reach / 10)))];
 
         Point At(double distance)
         {
