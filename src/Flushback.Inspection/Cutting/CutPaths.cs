@@ -15,23 +15,24 @@ internal sealed class CutPaths
     private readonly double _kerfMm;
     private readonly double _stockMm;
 
-    /// <param name="parts">The parts; those whose contours cross are left out.</param>
+    /// <param name="parts">The parts, each with its place in the report; those whose contours cross are left out.</param>
     /// <param name="kerfMm">Width of the kerf.</param>
     /// <param name="stockMm">What is left on the metal beside it, on the outside and in the holes.</param>
     /// <param name="ct">Ends the work early, by an exception.</param>
-    public CutPaths(ImmutableArray<MetalPart> parts, double kerfMm, double stockMm, CancellationToken ct)
+    public CutPaths(
+        ImmutableArray<(MetalPart Part, int Index)> parts,
+        double kerfMm,
+        double stockMm,
+        CancellationToken ct
+    )
     {
         _kerfMm = kerfMm;
         _stockMm = stockMm;
         double distance = (kerfMm / 2) + stockMm;
-        for (int i = 0; i < parts.Length; i++)
+        (MetalPart Part, int Index)[] sound = [.. parts.Where(entry => entry.Part.IsSound)];
+        foreach ((MetalPart part, int i) in sound)
         {
-            if (!parts[i].IsSound)
-            {
-                continue;
-            }
-
-            CutContour outer = parts[i].Outer;
+            CutContour outer = part.Outer;
             _paths.Add(
                 new CutPath(
                     outer.Layer,
@@ -40,13 +41,13 @@ internal sealed class CutPaths
                     i
                 )
             );
-            foreach (CutContour hole in parts[i].Holes)
+            foreach (CutContour hole in part.Holes)
             {
                 AddHole(hole, i, Offset.Of(Straightened(hole.Outline), -distance, ct));
             }
         }
 
-        foreach (Bay bay in Bays.NarrowerThan(2 * distance, [.. parts.Where(part => part.IsSound)], ct))
+        foreach (Bay bay in Bays.NarrowerThan(2 * distance, [.. sound.Select(entry => entry.Part)], ct))
         {
             _findings.Add(Swallowed(bay, 2 * distance));
         }
