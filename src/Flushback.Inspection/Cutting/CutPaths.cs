@@ -33,17 +33,10 @@ internal sealed class CutPaths
         foreach ((MetalPart part, int i) in sound)
         {
             CutContour outer = part.Outer;
-            _paths.Add(
-                new CutPath(
-                    outer.Layer,
-                    Offset.Of(Straightened(outer.Outline), distance, ct)[0].Border,
-                    IsHole: false,
-                    i
-                )
-            );
+            _paths.Add(new CutPath(outer.Layer, Offset.Of(outer.Outline, distance, ct)[0].Border, IsHole: false, i));
             foreach (CutContour hole in part.Holes)
             {
-                AddHole(hole, i, Offset.Of(Straightened(hole.Outline), -distance, ct));
+                AddHole(hole, i, Offset.Of(hole.Outline, -distance, ct));
             }
         }
 
@@ -61,16 +54,6 @@ internal sealed class CutPaths
         _stockMm > 0
             ? $"a kerf of {Said.Length(_kerfMm)} with {Said.Length(_stockMm)} of stock on both sides"
             : $"a kerf of {Said.Length(_kerfMm)}";
-
-    /// <summary>The outline with arcs that rise a nanometre or less drawn as lines: their centres are too far off to be known.</summary>
-    private static Outline Straightened(Outline outline) =>
-        outline.Edges.Any(IsStraight)
-            ? Outline.FromVertices([
-                .. outline.Edges.Select(edge => new Vertex(edge.Start, IsStraight(edge) ? 0 : edge.Bulge)),
-            ])
-            : outline;
-
-    private static bool IsStraight(Edge edge) => edge.IsArc && edge.SagittaMm <= CutTolerances.TouchingMm;
 
     private void AddHole(CutContour hole, int part, ImmutableArray<Region> inside)
     {
