@@ -22,6 +22,9 @@ public sealed record DxfIssue(
     Point? AtMm = null
 )
 {
+    /// <summary>The limit it is about; null for every other issue.</summary>
+    public DxfLimitHit? Limit { get; init; }
+
     /// <summary>True when the drawing or layer cannot be used: an error or a limit.</summary>
     public bool IsFatal => Kind is DxfIssueKind.Error or DxfIssueKind.LimitExceeded;
 }

@@ -28,16 +28,7 @@ internal sealed class DrawingReader(ServiceLimits limits)
     /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED when the drawing is over a limit.</exception>
     public KnifeSource? Read(Wire.KnifeDrawing request, Violations violations, CancellationToken cancellation)
     {
-        DxfReadOptions options = new()
-        {
-            Unit = request.Unit.ToDrawingUnit(),
-            Limits = new DxfLimits
-            {
-                MaxBytes = limits.MessageBytes,
-                MaxVertices = limits.Vertices,
-                MaxCoordinateMm = limits.CoordinateMm,
-            },
-        };
+        DxfReadOptions options = new() { Unit = request.Unit.ToDrawingUnit(), Limits = limits.ToDxf() };
         (DxfDrawing? drawing, ImmutableArray<DxfIssue> issues) = DxfReader.Read(
             request.Dxf.Memory,
             options,

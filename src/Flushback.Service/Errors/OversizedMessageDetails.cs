@@ -9,7 +9,8 @@ namespace Flushback.Service.Errors;
 /// </summary>
 public sealed class OversizedMessageDetails(RequestDelegate next, ServiceLimits limits)
 {
-    private const string DetailsHeader = "grpc-status-details-bin";
+    /// <summary>Header or trailer in which gRPC carries the details of a status.</summary>
+    internal const string DetailsHeader = "grpc-status-details-bin";
 
     /// <summary>Watches a call; looks at the status just before the headers leave.</summary>
     public Task InvokeAsync(HttpContext context)
