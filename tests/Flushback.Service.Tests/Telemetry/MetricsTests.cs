@@ -75,8 +75,8 @@ public sealed class MetricsTests : IAsyncLifetime
         AsyncUnaryCall<Wire.CheckResponse> waiting = _service.Checker.CheckAsync(Requests.Outlines());
         await Eventually.IsTrueAsync(() => gate.Waiting == 1);
 
-        await AssertTellsAsync("flushback_queue_waiting_requests", " 1");
-        await AssertTellsAsync("flushback_queue_running_requests", $" {Environment.ProcessorCount}");
+        await AssertTellsAsync("flushback_queue_waiting{", " 1");
+        await AssertTellsAsync("flushback_queue_running{", $" {Environment.ProcessorCount}");
         taken.ForEach(turn => turn.Dispose());
         await waiting;
     }
