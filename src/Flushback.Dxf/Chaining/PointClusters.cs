@@ -13,7 +13,7 @@ internal static class PointClusters
     private const int MostInCell = 64;
 
     /// <summary>The groups of two or more points, each as indices in rising order; in the order of their first point.</summary>
-    public static List<List<int>> Of(IReadOnlyList<Point> points, double distanceMm)
+    public static List<List<int>> Of(IReadOnlyList<Point> points, double distanceMm, CancellationToken ct = default)
     {
         int[] parent = new int[points.Count];
         Dictionary<(long X, long Y), int> newestInCell = new(points.Count);
@@ -21,6 +21,11 @@ internal static class PointClusters
         int[] cellCount = new int[points.Count];
         for (int i = 0; i < points.Count; i++)
         {
+            if ((i & 0x3FF) == 0)
+            {
+                ct.ThrowIfCancellationRequested();
+            }
+
             parent[i] = i;
             Point p = points[i];
             (long X, long Y) cell = ((long)Math.Floor(p.X / distanceMm), (long)Math.Floor(p.Y / distanceMm));

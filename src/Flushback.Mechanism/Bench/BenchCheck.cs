@@ -17,12 +17,12 @@ public static class BenchCheck
     /// <summary>Turns the blade through its rotation and reports what the bench shows.</summary>
     /// <param name="placement">The knife in its frame, from <see cref="KnifePlacement"/>.</param>
     /// <param name="settings">Targets, tolerances and resolution.</param>
-    /// <param name="cancellation">Looked at once a blade angle.</param>
+    /// <param name="cancellation">Looked at once a pose of the spring, and while contacts are listed.</param>
     /// <exception cref="OperationCanceledException">When cancelled.</exception>
     public static BenchReport Run(Placement placement, BenchSettings settings, CancellationToken cancellation = default)
     {
         Knife knife = placement.Knife;
-        BenchSolver solver = new(knife);
+        BenchSolver solver = new(knife, cancellation);
         RotationTrack track = RotationTrack.Follow(solver, cancellation);
         StopFinder stops = new(solver, track);
         FaceNaming faces = new(knife);
@@ -32,7 +32,8 @@ public static class BenchCheck
         RestPose closed = stops.Near(_halfTurn, leastDepthMm: 0);
         bool hasHalfStop = knife.HasHalfStop ?? half.Rests;
 
-        StopReader reader = new(solver, track, new ContactFinder(knife, faces, settings), settings, open.Pose.Lowest);
+        ContactFinder contacts = new(knife, faces, settings, cancellation);
+        StopReader reader = new(solver, track, contacts, settings, open.Pose.Lowest);
         ImmutableArray<StopReading>.Builder readings = ImmutableArray.CreateBuilder<StopReading>();
         readings.Add(
             reader.Read(Stop.Open, Angle.Zero, open) with

@@ -44,6 +44,8 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             Environment.GetEnvironmentVariable("FLUSHBACK_CANCEL_POINTS") ?? "6",
             CultureInfo.InvariantCulture
         );
+        // Once to have it compiled, once to time it.
+        Cancel(request, _longestRun);
         TimeSpan whole = Cancel(request, _longestRun).Ran;
 
         TimeSpan worst = TimeSpan.Zero;
