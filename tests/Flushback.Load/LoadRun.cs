@@ -74,7 +74,10 @@ internal sealed class LoadRun(ServiceProcess service, int callers)
         {
             int knife = i % _library.Length;
             long from = Stopwatch.GetTimestamp();
-            Wire.CheckResponse response = await checker.CheckAsync(_library[knife], cancellationToken: default);
+            Wire.CheckResponse response = await checker.CheckAsync(
+                _library[knife],
+                cancellationToken: CancellationToken.None
+            );
             _latencies.Add(Stopwatch.GetElapsedTime(from));
             if (!response.ToByteString().Equals(_right[knife]))
             {

@@ -6,7 +6,6 @@ using CsCheck;
 using Flushback.Deployment.Tests.Running;
 using Flushback.Service.Tests.Inputs;
 using Google.Protobuf;
-using Google.Rpc;
 using Grpc.Core;
 using Grpc.Net.Client;
 using Grpc.Reflection.V1Alpha;
@@ -204,7 +203,7 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
     private static Metadata Bearer() => new() { { "authorization", $"Bearer {Token}" } };
 
     /// <summary>Messages with bytes changed, cut off or put in.</summary>
-    private static IEnumerable<byte[]> Damaged(byte[] good, int count)
+    private static byte[][] Damaged(byte[] good, int count)
     {
         Gen<byte[]> damaged = Gen.Select(Gen.Int[0, good.Length - 1], Gen.Byte.Array[1, 16], Gen.Int[0, 2])
             .Select(

@@ -133,5 +133,5 @@ public sealed class ManifestTests
     private static string Text(string name) => File.ReadAllText(Repository.PathOf($"docker/kubernetes/{name}.yaml"));
 
     private static Task<(int ExitCode, string Printed)> CheckAsync(string[] files) =>
-        Program.RunAsync("node", [Repository.PathOf("tests/interop/manifests/check.mjs"), .. files]);
+        StartedProgram.RunAsync("node", [Repository.PathOf("tests/interop/manifests/check.mjs"), .. files]);
 }

@@ -69,7 +69,9 @@ public sealed class LostReplicaTests(PublishedService published)
         Wire.ProfileChecker.ProfileCheckerClient checker = new(channel);
         for (int i = 0; !enough.IsCancellationRequested; i = (i + 1) % library.Count)
         {
-            answers.Add((i, (await checker.CheckAsync(library[i])).ToByteString()));
+            answers.Add(
+                (i, (await checker.CheckAsync(library[i], cancellationToken: CancellationToken.None)).ToByteString())
+            );
         }
     }
 }

@@ -1,6 +1,5 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using Flushback.Cli.Servers;
 using Flushback.Deployment.Tests.Running;
 using Flushback.Service.Limits;
 using Flushback.Service.Tests.Inputs;

@@ -1,6 +1,5 @@
 using Flushback.Catalogue.Designs;
 using Flushback.Service.Tests.Inputs;
-using Google.Protobuf;
 
 namespace Flushback.Deployment.Tests.Running;
 

@@ -12,14 +12,14 @@ internal sealed class Nginx : IAsyncDisposable
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("flushback-nginx-");
     private readonly Certificates _certificates = new();
-    private readonly Program _program;
+    private readonly StartedProgram _program;
 
     private Nginx(int port, IReadOnlyList<Uri> replicas, IReadOnlyDictionary<string, string> changes)
     {
         Address = new Uri($"https://127.0.0.1:{port}");
         string file = Path.Combine(_folder.FullName, "nginx.conf");
         File.WriteAllText(file, Rewritten(port, replicas, changes));
-        _program = Program.Start("/usr/sbin/nginx", ["-p", _folder.FullName, "-c", file, "-g", "daemon off;"]);
+        _program = StartedProgram.Start("/usr/sbin/nginx", ["-p", _folder.FullName, "-c", file, "-g", "daemon off;"]);
     }
 
     /// <summary>Where callers reach it.</summary>

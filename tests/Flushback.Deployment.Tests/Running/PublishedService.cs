@@ -14,20 +14,11 @@ public sealed class PublishedService : IAsyncLifetime
     /// <inheritdoc/>
     public async Task InitializeAsync()
     {
-        (int exitCode, string printed) = await Running.Program.RunAsync(Repository.PathOf("docker/publish.sh"), Folder);
+        (int exitCode, string printed) = await StartedProgram.RunAsync(Repository.PathOf("docker/publish.sh"), Folder);
         Assert.True(exitCode == 0, printed);
 
         // Others than the one who built it are to run it.
-        File.SetUnixFileMode(
-            _folder.FullName,
-            UnixFileMode.UserRead
-                | UnixFileMode.UserWrite
-                | UnixFileMode.UserExecute
-                | UnixFileMode.GroupRead
-                | UnixFileMode.GroupExecute
-                | UnixFileMode.OtherRead
-                | UnixFileMode.OtherExecute
-        );
+        await StartedProgram.RunAsync("chmod", "755", _folder.FullName);
     }
 
     /// <inheritdoc/>

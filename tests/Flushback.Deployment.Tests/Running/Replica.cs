@@ -10,7 +10,7 @@ internal sealed class Replica : IAsyncDisposable
 {
     private static readonly TimeSpan _longestStart = TimeSpan.FromSeconds(60);
 
-    private Replica(Program program, int port)
+    private Replica(StartedProgram program, int port)
     {
         Program = program;
         Address = new Uri($"http://127.0.0.1:{port}");
@@ -18,7 +18,7 @@ internal sealed class Replica : IAsyncDisposable
     }
 
     /// <summary>The process.</summary>
-    public Program Program { get; }
+    public StartedProgram Program { get; }
 
     /// <summary>Where it listens.</summary>
     public Uri Address { get; }
@@ -40,7 +40,10 @@ internal sealed class Replica : IAsyncDisposable
     /// <summary>Starts one by another program, which is told what to run.</summary>
     public static async Task<Replica> StartAsync(string program, string[] before, int port, params string[] args)
     {
-        Replica replica = new(Program.Start(program, [.. before, "--urls", $"http://127.0.0.1:{port}", .. args]), port);
+        Replica replica = new(
+            StartedProgram.Start(program, [.. before, "--urls", $"http://127.0.0.1:{port}", .. args]),
+            port
+        );
         using CancellationTokenSource late = new(_longestStart);
         while (await replica.HealthAsync("ready") != HealthCheckResponse.Types.ServingStatus.Serving)
         {

@@ -2,7 +2,7 @@ using Flushback.Deployment.Tests.Running;
 using Grpc.Core;
 using Grpc.Health.V1;
 
-namespace Flushback.Deployment.Tests.Process;
+namespace Flushback.Deployment.Tests.Processes;
 
 /// <summary>A service that is told to stop.</summary>
 [Collection(Published.Name)]

@@ -4,12 +4,12 @@ using System.Text;
 namespace Flushback.Deployment.Tests.Running;
 
 /// <summary>A program as a process of its own, with all that it prints; ended with the test.</summary>
-internal sealed class Program : IAsyncDisposable
+internal sealed class StartedProgram : IAsyncDisposable
 {
-    private readonly System.Diagnostics.Process _process;
+    private readonly Process _process;
     private readonly StringBuilder _printed = new();
 
-    private Program(System.Diagnostics.Process process)
+    private StartedProgram(Process process)
     {
         _process = process;
         process.OutputDataReceived += (_, line) => Keep(line.Data);
@@ -37,7 +37,7 @@ internal sealed class Program : IAsyncDisposable
     }
 
     /// <summary>Starts it.</summary>
-    public static Program Start(string name, IEnumerable<string> args)
+    public static StartedProgram Start(string name, IEnumerable<string> args)
     {
         ProcessStartInfo start = new(name, args)
         {
@@ -48,13 +48,13 @@ internal sealed class Program : IAsyncDisposable
 
         // What the machine says of addresses is for other services.
         start.Environment.Remove("ASPNETCORE_URLS");
-        return new Program(System.Diagnostics.Process.Start(start)!);
+        return new StartedProgram(Process.Start(start)!);
     }
 
     /// <summary>Runs it to its end; what it printed, and its exit code.</summary>
     public static async Task<(int ExitCode, string Printed)> RunAsync(string name, params string[] args)
     {
-        await using Program program = Start(name, args);
+        await using StartedProgram program = Start(name, args);
         return (await program.EndAsync(TimeSpan.FromMinutes(10)), program.Printed);
     }
 
@@ -87,7 +87,7 @@ internal sealed class Program : IAsyncDisposable
 
     private void Signal(string name)
     {
-        using System.Diagnostics.Process kill = System.Diagnostics.Process.Start("kill", [$"-{name}", $"{Id}"]);
+        using Process kill = Process.Start("kill", [$"-{name}", $"{Id}"]);
         kill.WaitForExit();
     }
 

@@ -3,7 +3,7 @@ using Flushback.Deployment.Tests.Running;
 using Flushback.Service.Tests.Inputs;
 using Grpc.Core;
 
-namespace Flushback.Deployment.Tests.Process;
+namespace Flushback.Deployment.Tests.Processes;
 
 /// <summary>The published program, as an operator meets it.</summary>
 [Collection(Published.Name)]
@@ -20,7 +20,7 @@ public sealed class StartTests(PublishedService published)
         string told
     )
     {
-        (int exitCode, string printed) = await Program.RunAsync(published.Program, setting, value);
+        (int exitCode, string printed) = await StartedProgram.RunAsync(published.Program, setting, value);
 
         Assert.Equal(2, exitCode);
         Assert.Contains(told, printed, StringComparison.Ordinal);
@@ -32,7 +32,7 @@ public sealed class StartTests(PublishedService published)
     {
         await using Replica replica = await Replica.StartAsync(published);
 
-        (int exitCode, string printed) = await Program.RunAsync(
+        (int exitCode, string printed) = await StartedProgram.RunAsync(
             published.Program,
             "--urls",
             replica.Address.GetLeftPart(UriPartial.Authority)
@@ -69,13 +69,13 @@ public sealed class StartTests(PublishedService published)
         await using Replica replica = await Replica.StartAsync(published);
         string address = replica.Address.GetLeftPart(UriPartial.Authority);
 
-        Assert.Equal(0, (await Program.RunAsync(published.Program, "health", address)).ExitCode);
-        Assert.Equal(0, (await Program.RunAsync(published.Program, "health", address, "live")).ExitCode);
+        Assert.Equal(0, (await StartedProgram.RunAsync(published.Program, "health", address)).ExitCode);
+        Assert.Equal(0, (await StartedProgram.RunAsync(published.Program, "health", address, "live")).ExitCode);
         Assert.Equal(
             1,
-            (await Program.RunAsync(published.Program, "health", $"http://127.0.0.1:{Ports.Free()}")).ExitCode
+            (await StartedProgram.RunAsync(published.Program, "health", $"http://127.0.0.1:{Ports.Free()}")).ExitCode
         );
-        Assert.Equal(1, (await Program.RunAsync(published.Program, "health", "nowhere")).ExitCode);
+        Assert.Equal(1, (await StartedProgram.RunAsync(published.Program, "health", "nowhere")).ExitCode);
     }
 
     [Fact]
