@@ -18,9 +18,9 @@ if [[ -n $(ls -A "$folder") ]]; then
 fi
 
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
-dotnet publish src/Flushback.Service -c Release -o "$folder" \
-  -p:DebugType=none -p:GenerateDocumentationFile=false -p:UseAppHost=true
-# What compares two builds of the same commit finds no difference in rights.
+dotnet publish src/Flushback.Service -c Release -o "$folder"
+# Nobody reads docstrings or debugs there.
+find "$folder" -maxdepth 1 \( -name 'Flushback.*.xml' -o -name '*.pdb' \) -delete
 find "$folder" -type d -exec chmod 0755 {} +
 find "$folder" -type f -exec chmod 0644 {} +
 chmod 0755 "$folder/Flushback.Service"

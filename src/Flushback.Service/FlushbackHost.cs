@@ -91,6 +91,7 @@ public static class FlushbackHost
         app.UseMeasuring();
         app.UseWeb();
         app.UseTokens();
+        app.UseMiddleware<UnreadableMessage>();
         app.UseMiddleware<OversizedMessageDetails>();
         app.MapGrpcService<ProfileCheckerService>();
         app.MapGrpcHealthChecksService();

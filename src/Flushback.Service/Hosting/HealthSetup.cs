@@ -1,4 +1,5 @@
 using Grpc.AspNetCore.HealthChecks;
+using Microsoft.Extensions.Diagnostics.HealthChecks;
 using Microsoft.Extensions.Options;
 
 namespace Flushback.Service.Hosting;
@@ -31,14 +32,17 @@ internal static class HealthSetup
                 (host, drain) =>
                     host.ShutdownTimeout = TimeSpan.FromSeconds(drain.Value.NoticeSeconds + drain.Value.FinishSeconds)
             );
-        builder.Services.AddGrpcHealthChecks(MapNames).AddCheck<Draining>(Ready);
+        builder
+            .Services.AddGrpcHealthChecks(MapNames)
+            .AddCheck<Draining>(Ready)
+            .AddCheck(Live, () => HealthCheckResult.Healthy());
     }
 
     private static void MapNames(GrpcHealthChecksOptions health)
     {
         health.Services.Map("", check => check.Name == Ready);
         health.Services.Map(Ready, check => check.Name == Ready);
-        health.Services.Map(Live, _ => false);
+        health.Services.Map(Live, check => check.Name == Live);
         foreach (string service in ServiceNames.All)
         {
             health.Services.Map(service, check => check.Name == Ready);

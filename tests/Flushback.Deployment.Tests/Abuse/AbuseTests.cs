@@ -165,7 +165,9 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
 
     [Theory]
     [InlineData("GET / HTTP/1.1\r\nHost: x\r\n\r\n")]
-    [InlineData("\u0016\u0003\u0001\u0002\0\u0001\0\u0001\u00fc\u0003\u0003")]
+    [InlineData(
+        "\u0016\u0003\u0001\u0002\0\u0001\0\u0001\u00fc\u0003\u0003 a greeting by TLS, which is not spoken here"
+    )]
     [InlineData("PRI * HTTP/2.0\r\n\r\nSM\r\n\r\nnonsense nonsense nonsense")]
     public async Task Another_protocol_is_hung_up_on(string said)
     {
