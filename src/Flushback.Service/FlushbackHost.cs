@@ -88,8 +88,8 @@ public static class FlushbackHost
 
         WebApplication app = builder.Build();
         app.UseMetricsEndpoint();
-        app.UseMeasuring();
         app.UseWeb();
+        app.UseMeasuring();
         app.UseTokens();
         app.UseMiddleware<UnreadableMessage>();
         app.UseMiddleware<OversizedMessageDetails>();

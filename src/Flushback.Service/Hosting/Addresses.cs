@@ -30,15 +30,9 @@ internal sealed class Addresses
         addresses.AddOwn(EndpointName.Metrics, TelemetrySetup.Options(builder.Configuration).MetricsUrl);
         builder.Configuration.AddInMemoryCollection(addresses._settings);
         addresses.Complete();
+        addresses.LeaveNoneElsewhere();
         builder.Configuration.AddInMemoryCollection(addresses._settings);
         AddressGuard.Check(addresses.All(), security);
-
-        // All addresses stand in one section now; left here too, they would be listened on twice or complained of.
-        foreach (string key in (string[])[WebHostDefaults.ServerUrlsKey, "http_ports", "https_ports"])
-        {
-            builder.WebHost.UseSetting(key, "");
-        }
-
         builder.WebHost.ConfigureKestrel(NameEndpoints);
     }
 
@@ -89,6 +83,15 @@ internal sealed class Addresses
                 SetIfAbsent(name, "Certificate:Path", certificate);
                 SetIfAbsent(name, "Certificate:KeyPath", _security.KeyFile);
             }
+        }
+    }
+
+    // All addresses stand in one section now; left where they came from too, they would be complained of.
+    private void LeaveNoneElsewhere()
+    {
+        foreach (string key in (string[])[WebHostDefaults.ServerUrlsKey, "http_ports", "https_ports"])
+        {
+            _settings[key] = "";
         }
     }
 

@@ -54,7 +54,7 @@ internal static class TelemetrySetup
             .WithTracing(traces => Collect(traces, options));
     }
 
-    /// <summary>Follows every call.</summary>
+    /// <summary>Follows every call; inside of what translates calls of pages, which have their status elsewhere.</summary>
     public static void UseMeasuring(this WebApplication app) => app.UseMiddleware<RequestTelemetry>();
 
     /// <summary>Serves the metrics on their own address and nothing else there, where the configuration asks for it.</summary>

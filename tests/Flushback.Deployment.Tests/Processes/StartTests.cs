@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Flushback.Deployment.Tests.Running;
 using Flushback.Service.Tests.Inputs;
 using Grpc.Core;
@@ -79,36 +80,58 @@ public sealed class StartTests(PublishedService published)
     }
 
     [Fact]
-    public async Task It_answers_as_nobody_on_a_root_that_cannot_be_written()
+    public async Task It_answers_with_the_images_environment_as_nobody_on_a_root_that_cannot_be_written()
     {
         // What a container does, without one: no rights, no new ones, and not a folder that takes a file.
-        await using Replica replica = await Replica.StartAsync(
-            "/usr/bin/setpriv",
-            [
-                "--reuid=65534",
-                "--regid=65534",
-                "--clear-groups",
-                "--no-new-privs",
-                "--inh-caps=-all",
-                "/usr/bin/bwrap",
-                "--ro-bind",
-                "/",
-                "/",
-                "--dev",
-                "/dev",
-                "--proc",
-                "/proc",
-                "--die-with-parent",
-                "--setenv",
-                "DOTNET_EnableDiagnostics",
-                "0",
-                published.Program,
-            ],
-            Ports.Free()
+        int port = Ports.Free();
+        string[] environment =
+        [
+            .. ImageEnvironment(port).SelectMany(variable => (string[])["--setenv", variable.Name, variable.Value]),
+        ];
+        await using Replica replica = await Replica.OfAsync(
+            StartedProgram.Start(
+                "/usr/bin/setpriv",
+                [
+                    "--reuid=65534",
+                    "--regid=65534",
+                    "--clear-groups",
+                    "--no-new-privs",
+                    "--inh-caps=-all",
+                    "/usr/bin/bwrap",
+                    "--ro-bind",
+                    "/",
+                    "/",
+                    "--dev",
+                    "/dev",
+                    "--proc",
+                    "/proc",
+                    "--die-with-parent",
+                    .. environment,
+                    published.Program,
+                ]
+            ),
+            port
         );
 
         Wire.CheckResponse response = await replica.Checker.CheckAsync(Requests.Outlines());
 
         Assert.Equal(3, response.Report.Stops.Count);
+    }
+
+    /// <summary>What the Dockerfile sets, on loopback; and what its base sets, which must not matter.</summary>
+    private static IEnumerable<(string Name, string Value)> ImageEnvironment(int port)
+    {
+        string dockerfile = File.ReadAllText(Repository.PathOf("docker/Dockerfile"));
+        string set = Regex.Match(dockerfile, @"^ENV ((?:[^\n]*\\\n)*[^\n]*)", RegexOptions.Multiline).Groups[1].Value;
+        string[] pairs = set.Split(
+            (char[])[' ', '\n', '\\'],
+            StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
+        );
+        Assert.Contains("URLS=http://0.0.0.0:5210", pairs);
+        return pairs
+            .Select(pair => pair.Replace("0.0.0.0:5210", $"127.0.0.1:{port}", StringComparison.Ordinal))
+            .Append("ASPNETCORE_HTTP_PORTS=8080")
+            .Select(pair => pair.Split('=', 2))
+            .Select(pair => (pair[0], pair[1]));
     }
 }

@@ -35,15 +35,12 @@ internal sealed class Replica : IAsyncDisposable
 
     /// <summary>Starts one on a certain port and waits until it is ready.</summary>
     public static Task<Replica> StartAsync(PublishedService published, int port, params string[] args) =>
-        StartAsync(published.Program, [], port, args);
+        OfAsync(StartedProgram.Start(published.Program, ["--urls", $"http://127.0.0.1:{port}", .. args]), port);
 
-    /// <summary>Starts one by another program, which is told what to run.</summary>
-    public static async Task<Replica> StartAsync(string program, string[] before, int port, params string[] args)
+    /// <summary>Waits until one that was started is ready.</summary>
+    public static async Task<Replica> OfAsync(StartedProgram program, int port)
     {
-        Replica replica = new(
-            StartedProgram.Start(program, [.. before, "--urls", $"http://127.0.0.1:{port}", .. args]),
-            port
-        );
+        Replica replica = new(program, port);
         using CancellationTokenSource late = new(_longestStart);
         while (await replica.HealthAsync("ready") != HealthCheckResponse.Types.ServingStatus.Serving)
         {

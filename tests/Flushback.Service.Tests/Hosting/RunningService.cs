@@ -55,6 +55,7 @@ public sealed class RunningService : IAsyncLifetime
         _channel?.Dispose();
         if (_host is { } host)
         {
+            await host.StopAsync();
             await host.DisposeAsync();
         }
     }

@@ -75,7 +75,7 @@ public sealed class BusyTests : IAsyncLifetime
         using (Turn taken = await gate.EnterAsync("somebody", default))
         {
             List<Task> calls = [];
-            foreach (string caller in (string[])["library", "library", "library", "single"])
+            foreach (string caller in (string[])[.. Enumerable.Repeat("library", 12), "single"])
             {
                 int waiting = gate.Waiting;
                 calls.Add(CallAsync(service.Channel, caller, answered));
@@ -86,7 +86,8 @@ public sealed class BusyTests : IAsyncLifetime
             await Task.WhenAll(calls);
         }
 
-        Assert.Equal("single", answered[1]);
+        // Second in its turn; answers that come close together may be seen in another order.
+        Assert.InRange(answered.IndexOf("single"), 0, 6);
         await service.DisposeAsync();
     }
 

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Diagnostics.Metrics;
 using System.Net;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
@@ -5,6 +7,7 @@ using Google.Protobuf;
 using Grpc.Core;
 using Grpc.Net.Client;
 using Grpc.Net.Client.Web;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Flushback.Service.Tests.Web;
 
@@ -29,6 +32,30 @@ public sealed class WebTests : IAsyncLifetime
         Wire.CheckResponse byPage = await Page(mode).CheckAsync(request);
 
         Assert.Equal((await _service.Checker.CheckAsync(request)).ToByteArray(), byPage.ToByteArray());
+    }
+
+    [Fact]
+    public async Task A_call_by_a_page_is_counted_with_its_status()
+    {
+        IMeterFactory ofTheService = _service.Parts.GetRequiredService<IMeterFactory>();
+        ConcurrentBag<string?> counted = [];
+        using MeterListener listener = new()
+        {
+            InstrumentPublished = (instrument, listening) =>
+            {
+                if (instrument.Meter.Scope == ofTheService && instrument.Name == "flushback.request.duration")
+                {
+                    listening.EnableMeasurementEvents(instrument);
+                }
+            },
+        };
+        listener.SetMeasurementEventCallback<double>((_, _, tags, _) => counted.Add((string?)tags[1].Value));
+        listener.Start();
+
+        await Page(GrpcWebMode.GrpcWeb).CheckAsync(Requests.Outlines());
+
+        await Eventually.IsTrueAsync(() => !counted.IsEmpty);
+        Assert.Equal(["OK"], counted);
     }
 
     [Fact]
