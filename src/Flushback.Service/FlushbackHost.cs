@@ -29,12 +29,11 @@ public static class FlushbackHost
     public static WebApplication Build(string[] args)
     {
         WebApplicationBuilder builder = WebApplication.CreateBuilder(
-            new WebApplicationOptions
-            {
-                Args = SecuritySetup.WithSwitches(args),
-                ContentRootPath = AppContext.BaseDirectory,
-            }
+            new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory }
         );
+
+        // Not by the options above: what is said there of addresses cannot be gathered any more.
+        builder.Configuration.AddCommandLine(SecuritySetup.WithSwitches(args));
         SecurityOptions security = SecurityOptions.From(builder.Configuration);
         Addresses.Settle(builder, security);
         builder.AddSecurity(security);

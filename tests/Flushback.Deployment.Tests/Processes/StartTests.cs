@@ -55,6 +55,7 @@ public sealed class StartTests(PublishedService published)
 
         string[] lines = replica.Program.Printed.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         JsonElement[] entries = [.. lines.Select(line => JsonDocument.Parse(line).RootElement)];
+        Assert.DoesNotContain(entries, entry => entry.GetProperty("LogLevel").GetString() == "Warning");
         JsonElement refused = Assert.Single(
             entries,
             entry => entry.GetProperty("Message").GetString()!.Contains("refused", StringComparison.Ordinal)
@@ -130,7 +131,7 @@ public sealed class StartTests(PublishedService published)
         Assert.Contains("URLS=http://0.0.0.0:5210", pairs);
         return pairs
             .Select(pair => pair.Replace("0.0.0.0:5210", $"127.0.0.1:{port}", StringComparison.Ordinal))
-            .Append("ASPNETCORE_HTTP_PORTS=8080")
+            .Prepend("ASPNETCORE_HTTP_PORTS=8080")
             .Select(pair => pair.Split('=', 2))
             .Select(pair => (pair[0], pair[1]));
     }
