@@ -121,15 +121,20 @@ install_packages() {
   if has_referee && has_containment && [[ -x $chromium && -d $part_library ]]; then
     return 0
   fi
-  local as_root=()
+  local as_root=() had_nginx=false
+  if [[ -x /usr/sbin/nginx ]]; then
+    had_nginx=true
+  fi
   if ((EUID != 0)); then
     as_root=(sudo --non-interactive env DEBIAN_FRONTEND="$DEBIAN_FRONTEND")
   fi
   "${as_root[@]}" apt-get update
   "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
     python3-ezdxf chromium fonts-liberation librecad librecad-data nginx-light bubblewrap
-  # Installed to be started by the tests, on addresses of their own.
-  "${as_root[@]}" systemctl disable --now nginx 2>/dev/null || true
+  # Installed for the tests, which start it themselves: it is not to serve this machine from now on.
+  if [[ $had_nginx == false ]]; then
+    "${as_root[@]}" systemctl disable --now nginx 2>/dev/null || true
+  fi
 }
 
 # Another library for DXF, and a CAD program with drawings that other people made.

@@ -17,32 +17,11 @@ internal static class Checks
         return request;
     }
 
-    /// <summary>A check of seconds: the finest curve of a blade in thousands of edges.</summary>
+    /// <summary>A check of seconds: a fine curve of a blade in thousands of edges.</summary>
     public static Wire.CheckRequest OfSeconds()
     {
-        const int Pieces = 400;
-        Wire.CheckRequest request = Requests.Outlines();
+        Wire.CheckRequest request = Requests.Outlines(FinelyDrawn.Wagtail(400));
         request.Bench = new Wire.BenchSettings { StepDeg = 0.1 };
-        Wire.Vertex[] drawn = [.. request.Knife.Outlines.Blade.Vertices];
-        request.Knife.Outlines.Blade.Vertices.Clear();
-        for (int i = 0; i < drawn.Length; i++)
-        {
-            (Wire.Vertex from, Wire.Vertex to) = (drawn[i], drawn[(i + 1) % drawn.Length]);
-            int pieces = from.Bulge == 0 ? Pieces : 1;
-            for (int k = 0; k < pieces; k++)
-            {
-                double part = k / (double)pieces;
-                request.Knife.Outlines.Blade.Vertices.Add(
-                    new Wire.Vertex
-                    {
-                        XMm = from.XMm + (part * (to.XMm - from.XMm)),
-                        YMm = from.YMm + (part * (to.YMm - from.YMm)),
-                        Bulge = from.Bulge,
-                    }
-                );
-            }
-        }
-
         return request;
     }
 

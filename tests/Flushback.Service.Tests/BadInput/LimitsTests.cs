@@ -96,28 +96,8 @@ public sealed class LimitsTests
     /// <summary>The finest curve of a blade in thousands of edges: seconds, so that no sluggish clock lets it through.</summary>
     private static void AskForSecondsOfWork(Wire.CheckRequest request)
     {
-        const int Pieces = 1000;
+        request.Knife = Requests.Outlines(FinelyDrawn.Wagtail(1000)).Knife;
         request.Bench = new Wire.BenchSettings { StepDeg = 0.025 };
-        Wire.Vertex[] drawn = [.. request.Knife.Outlines.Blade.Vertices];
-        request.Knife.Outlines.Blade.Vertices.Clear();
-        for (int i = 0; i < drawn.Length; i++)
-        {
-            Wire.Vertex from = drawn[i];
-            Wire.Vertex to = drawn[(i + 1) % drawn.Length];
-            int pieces = from.Bulge == 0 ? Pieces : 1;
-            for (int k = 0; k < pieces; k++)
-            {
-                double part = k / (double)pieces;
-                request.Knife.Outlines.Blade.Vertices.Add(
-                    new Wire.Vertex
-                    {
-                        XMm = from.XMm + (part * (to.XMm - from.XMm)),
-                        YMm = from.YMm + (part * (to.YMm - from.YMm)),
-                        Bulge = from.Bulge,
-                    }
-                );
-            }
-        }
     }
 
     private static void AskByDrawing(Wire.CheckRequest request) => AskByDrawing(request, "");

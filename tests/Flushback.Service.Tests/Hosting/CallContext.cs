@@ -1,9 +1,9 @@
 using Grpc.Core;
 
-namespace Flushback.Service.Tests.Cancelling;
+namespace Flushback.Service.Tests.Hosting;
 
-/// <summary>A call that can be cancelled, without a connection.</summary>
-internal sealed class CancelledContext(CancellationToken cancellation) : ServerCallContext
+/// <summary>A call without a connection, which can be cancelled.</summary>
+internal sealed class CallContext(CancellationToken cancellation = default) : ServerCallContext
 {
     protected override string MethodCore => "/flushback.v1.ProfileChecker/Check";
     protected override string HostCore => "";
