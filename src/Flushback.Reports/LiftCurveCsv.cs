@@ -28,13 +28,12 @@ public static class LiftCurveCsv
     ];
 
     /// <summary>Writes the curve; lines end in CR LF, and a tip depth that is not known is an empty field.</summary>
-    public static string Write(BenchReport report, CancellationToken cancellation = default)
+    public static string Write(BenchReport report)
     {
         var text = new StringBuilder();
         AppendRecord(text, Columns.Select(column => column.Head));
         foreach (LiftSample sample in report.Curve.Samples)
         {
-            cancellation.ThrowIfCancellationRequested();
             AppendRecord(text, Columns.Select(column => column.Field(sample)));
         }
 

@@ -34,7 +34,7 @@ public sealed class ProfileCheckerService(RequestValidator validator, KnifeReade
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
             time.Token.ThrowIfCancellationRequested();
-            response.Artifacts.Add(ArtifactMaker.Make(kind, report, bench, handle, source, time.Token));
+            response.Artifacts.Add(ArtifactMaker.Make(kind, report, bench, handle, source));
         }
 
         return Task.FromResult(response);

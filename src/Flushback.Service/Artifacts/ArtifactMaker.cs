@@ -19,14 +19,12 @@ internal static class ArtifactMaker
     /// <param name="bench">The same report in the core's form.</param>
     /// <param name="handle">The knife in its handle, when asked for.</param>
     /// <param name="source">How the knife came in.</param>
-    /// <param name="cancellation">Ends the long ones early.</param>
     public static Wire.Artifact Make(
         Wire.ArtifactKind kind,
         Wire.CheckReport report,
         BenchReport bench,
         HandleReport? handle,
-        KnifeSource source,
-        CancellationToken cancellation
+        KnifeSource source
     ) =>
         kind switch
         {
@@ -42,7 +40,7 @@ internal static class ArtifactMaker
                 "text/html",
                 HtmlReport.Write(report.Name, bench, source.Repairs, handle)
             ),
-            Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench, cancellation)),
+            Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
             Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", JsonOf(report)),
             Wire.ArtifactKind.Dxf => Bytes(kind, "contacts.dxf", "image/vnd.dxf", ContactDrawing.Of(bench, source)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
