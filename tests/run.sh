@@ -19,6 +19,7 @@ readonly buf=$tools/node_modules/.bin/buf
 readonly chromium=${FLUSHBACK_CHROMIUM:-/usr/bin/chromium}
 readonly python=${FLUSHBACK_PYTHON:-/usr/bin/python3}
 readonly part_library=/usr/share/librecad/library
+readonly modeller=/usr/lib/freecad-python3/lib/Import.so
 
 # Seconds after which a step is ended and counts as failed; each is many times what it takes on two quiet cores.
 readonly install_limit=600 build_limit=900 check_limit=300 suite_limit=900
@@ -130,16 +131,17 @@ install_packages() {
   fi
   "${as_root[@]}" apt-get update
   "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
-    python3-ezdxf chromium fonts-liberation librecad librecad-data nginx-light bubblewrap
+    python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20 \
+    nginx-light bubblewrap
   # Installed for the tests, which start it themselves: it is not to serve this machine from now on.
   if [[ $had_nginx == false ]]; then
     "${as_root[@]}" systemctl disable --now nginx 2>/dev/null || true
   fi
 }
 
-# Another library for DXF, and a CAD program with drawings that other people made.
+# Another library for DXF, a CAD program with drawings that other people made, and a solid modeller.
 has_referee() {
-  "$python" -c 'import ezdxf' && command -v librecad
+  "$python" -c 'import ezdxf' && command -v librecad && [[ -f $modeller ]]
 }
 
 # The proxy of the compose file, and what runs the service as a container would.
@@ -158,7 +160,8 @@ has_tools() {
     fi
   done
   if ! has_referee || [[ ! -d $part_library ]]; then
-    printf 'A library, a CAD program or drawings are missing: apt-get install python3-ezdxf librecad librecad-data.\n'
+    printf 'A library, a CAD program, a modeller or drawings are missing: apt-get install %s.\n' \
+      'python3-ezdxf librecad librecad-data libfreecad-python3-0.20'
     missing=1
   fi
   if ! has_containment; then
@@ -170,17 +173,20 @@ has_tools() {
 
 # --- A check that is more than one command ---
 
-# The first command of the README, on the build that was just made; its report holds every line the README shows of it.
+# The commands of the README, on the build that was just made; the report holds every line the README shows of it.
 reads_the_first_sample() {
   local folder file line
   folder=$(mktemp -d)
   dotnet run --no-build -c "$configuration" --project clients/cli -- \
-    check clients/samples/wagtail-half-stop.dxf --out "$folder/report"
+    check clients/samples/wagtail-half-stop.dxf --handle --width 3.2mm --out "$folder/report"
   for file in "$folder"/report/*; do
     printf '%s: %s bytes\n' "$(basename "$file")" "$(stat -c %s "$file")"
   done
-  [[ $(find "$folder/report" -type f -size +0 | wc -l) -eq 5 ]]
-  sed -n '/^## What the report tells/,/^Then/s/^    //p' README.md | while IFS= read -r line; do
+  [[ $(find "$folder/report" -type f -size +0 | wc -l) -eq 6 ]]
+  {
+    sed -n '/^## What the report tells/,/^Then/s/^    //p' README.md
+    sed -n '/^tells what hand and steel feel/,/^How to read it/s/^    //p' README.md
+  } | while IFS= read -r line; do
     grep -Fxq -- "$line" <(sed 's/ *$//' "$folder/report/report.txt") || {
       printf 'README.md shows a line that the report does not have: %s\n' "$line"
       exit 1
@@ -275,7 +281,7 @@ main() {
   trap 'exit 143' TERM
 
   # Functions are checks too: timeout needs a command, so they run in a shell of their own.
-  export configuration chromium python part_library
+  export configuration chromium python part_library modeller
   export -f install_packages has_referee has_containment has_tools reads_the_first_sample
   local in_shell=(bash -euo pipefail -c)
 
@@ -284,6 +290,8 @@ main() {
   check npm "$install_limit" npm ci --prefix "$tools" --ignore-scripts --no-audit --no-fund || true
   check dxf-readers "$install_limit" \
     npm ci --prefix tests/interop/dxf-readers --ignore-scripts --no-audit --no-fund || true
+  check polygon-offsets "$install_limit" \
+    npm ci --prefix tests/interop/polygon-offsets --ignore-scripts --no-audit --no-fund || true
   check manifest-schemas "$install_limit" \
     npm ci --prefix tests/interop/manifests --ignore-scripts --no-audit --no-fund || true
   check buf-lint "$check_limit" "$buf" lint protos || true

@@ -3,13 +3,13 @@ namespace Flushback.Cli;
 /// <summary>How the program ends.</summary>
 internal enum ExitCode
 {
-    /// <summary>The pair is clean: nothing above a note.</summary>
+    /// <summary>Clean: nothing above a note.</summary>
     Clean = 0,
 
     /// <summary>There are findings above a note.</summary>
     Findings = 1,
 
-    /// <summary>The input is not a knife, or an option is wrong.</summary>
+    /// <summary>The input is not a knife or no drawing, or an option is wrong.</summary>
     BadInput = 2,
 
     /// <summary>No server answered, or it failed.</summary>

@@ -5,14 +5,16 @@ using Flushback.Cli.Output;
 
 RootCommand root = new(
     """
-    Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show.
+    Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show, and
+    whether a shop can cut it.
 
-    Exit codes: 0 the pair is clean, 1 there are findings above a note, 2 the input is not a knife or an option is
-    wrong, 3 no server answered.
+    Exit codes: 0 clean, 1 there are findings above a note, 2 the input cannot be read or an option is wrong, 3 no
+    server answered.
     """
 )
 {
     CheckCommand.Create(),
+    InspectCommand.Create(),
 };
 
 // An argument that begins with @ is a file of that name, not a list of more arguments.

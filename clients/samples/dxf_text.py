@@ -13,9 +13,9 @@ MODEL_SPACE = "1F"
 
 
 class Drawing:
-    """A model space of entities. `flavour` is "R12" or "R2000"."""
+    """A model space of entities. `flavour` is "R12" or "R2000"; `units` is None for a file that does not say."""
 
-    def __init__(self, flavour: str, units: int, layers: dict[str, int]) -> None:
+    def __init__(self, flavour: str, units: int | None, layers: dict[str, int]) -> None:
         self.modern = flavour == "R2000"
         self.units = units
         self.layers = layers
@@ -52,7 +52,7 @@ class Drawing:
             for edge in edges:
                 self._add(10, edge.start.real)
                 self._add(20, edge.start.imag)
-                self._add(42, edge.bulge)
+                self._bulge(edge)
             return
         self._entity("POLYLINE", layer, "")
         self._add(66, 1)
@@ -61,7 +61,7 @@ class Drawing:
         for edge in edges:
             self._entity("VERTEX", layer, "")
             self._point(10, edge.start)
-            self._add(42, edge.bulge)
+            self._bulge(edge)
         self._entity("SEQEND", layer, "")
 
     def text(self, layer: str, at: complex, height: float, words: str) -> None:
@@ -70,6 +70,16 @@ class Drawing:
         self._add(40, height)
         self._add(1, words)
         self._marker("AcDbText")
+
+    def spline(self, layer: str, controls: list[complex]) -> None:
+        """A cubic through its end points, pulled by the two between: a single span, R2000 only."""
+        self._entity("SPLINE", layer, "AcDbSpline")
+        for code, value in [(70, 8), (71, 3), (72, 8), (73, 4), (74, 0)]:
+            self._add(code, value)
+        for knot in [0.0] * 4 + [1.0] * 4:
+            self._add(40, knot)
+        for control in controls:
+            self._point(10, control)
 
     def to_text(self) -> str:
         tags = self._header()
@@ -102,6 +112,11 @@ class Drawing:
         p = complex(p)
         self._entities += [(code, p.real), (code + 10, p.imag), (code + 20, 0.0)]
 
+    def _bulge(self, edge: Edge) -> None:
+        # Some readers take any bulge that is written for an arc, and fail on one of no bend.
+        if edge.bulge != 0:
+            self._add(42, edge.bulge)
+
     def _add(self, code: int, value: object) -> None:
         self._entities.append((code, value))
 
@@ -110,8 +125,9 @@ class Drawing:
         tags += [(9, "$ACADVER"), (1, "AC1015" if self.modern else "AC1009")]
         if self.modern:
             tags += [(9, "$DWGCODEPAGE"), (3, "ANSI_1252"), (9, "$HANDSEED"), (5, f"{self._next_handle:X}")]
-        tags += [(9, "$INSUNITS"), (70, self.units)]
-        tags += [(9, "$MEASUREMENT"), (70, 0 if self.units == INCHES else 1)]
+        if self.units is not None:
+            tags += [(9, "$INSUNITS"), (70, self.units)]
+            tags += [(9, "$MEASUREMENT"), (70, 0 if self.units == INCHES else 1)]
         return tags + [(0, "ENDSEC")]
 
     def _tables(self) -> list[tuple[int, object]]:
@@ -119,7 +135,9 @@ class Drawing:
             head: list[tuple[int, object]] = [(0, kind)]
             if self.modern:
                 head += [(5, f"{handle:X}"), (330, owner), (100, "AcDbSymbolTableRecord"), (100, marker)]
-            return head + [(2, name), (70, 0)]
+                return head + [(2, name), (70, 0)]
+            # Some readers skip what comes first in a record of R12, expecting a handle there.
+            return head + [(70, 0), (2, name)]
 
         def table(name: str, handle: str, records: list[list[tuple[int, object]]]) -> list[tuple[int, object]]:
             head: list[tuple[int, object]] = [(0, "TABLE"), (2, name)]

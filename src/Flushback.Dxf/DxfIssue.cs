@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Flushback.Geometry;
 
 namespace Flushback.Dxf;
@@ -22,6 +23,24 @@ public sealed record DxfIssue(
     Point? AtMm = null
 )
 {
+    /// <summary>Every entity it is about, by handle or, where the file gives none, by place; empty when that was not kept.</summary>
+    public ImmutableArray<string> Entities { get; init; } = [];
+
+    /// <summary>How many entities it stands for, when alike ones are told together.</summary>
+    public int Count { get; init; } = 1;
+
+    /// <summary>
+    /// Type of the entity, such as <c>LINE</c>, when something was put right in one that stands in model space itself and
+    /// not in a block: with its line and handle it can be found in the file.
+    /// </summary>
+    public string? EntityType { get; init; }
+
+    /// <summary>The length that was found, such as a gap's, in millimetres; null when it is about no length.</summary>
+    public double? ValueMm { get; init; }
+
+    /// <summary>The length it was held against, in millimetres.</summary>
+    public double? LimitMm { get; init; }
+
     /// <summary>The limit it is about; null for every other issue.</summary>
     public DxfLimitHit? Limit { get; init; }
 

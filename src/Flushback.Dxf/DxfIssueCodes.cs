@@ -39,6 +39,12 @@ public static class DxfIssueCodes
     /// <summary>The caller's unit overrides another one stated in the file.</summary>
     public const string UnitOverridden = "DXF_UNIT_OVERRIDDEN";
 
+    /// <summary>The drawing is of a size that suits another unit than the one it was read in.</summary>
+    public const string UnitDoubtful = "DXF_UNIT_DOUBTFUL";
+
+    /// <summary>An entity is newer than the version the file says it has.</summary>
+    public const string EntityNewer = "DXF_ENTITY_NEWER";
+
     /// <summary>Entities without outline geometry (text, dimensions, hatches) were left out.</summary>
     public const string EntityIgnored = "DXF_ENTITY_IGNORED";
 
@@ -59,6 +65,12 @@ public static class DxfIssueCodes
 
     /// <summary>A block contains itself.</summary>
     public const string BlockCycle = "DXF_BLOCK_CYCLE";
+
+    /// <summary>An entity could not be replaced because it stands in a block, which may be placed elsewhere too.</summary>
+    public const string InBlock = "DXF_IN_BLOCK";
+
+    /// <summary>Something in the file still names an entity that was left out.</summary>
+    public const string ReferenceLeft = "DXF_REFERENCE_LEFT";
 
     /// <summary>Entities in paper space were left out.</summary>
     public const string PaperSpace = "DXF_PAPER_SPACE";

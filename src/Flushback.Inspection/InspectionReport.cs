@@ -112,7 +112,11 @@ public sealed record StockMeasure(double LeastMm, Point At);
 /// <param name="Start">One end.</param>
 /// <param name="End">The other end.</param>
 /// <param name="LengthMm">Length along it.</param>
-public sealed record OpenContour(string Layer, ImmutableArray<string> Handles, Point Start, Point End, double LengthMm);
+public sealed record OpenContour(string Layer, ImmutableArray<string> Handles, Point Start, Point End, double LengthMm)
+{
+    /// <summary>Its edges from <see cref="Start"/> to <see cref="End"/>, for a picture.</summary>
+    public ImmutableArray<Edge> Edges { get; init; } = [];
+}
 
 /// <summary>Where the middle of the kerf runs for one contour.</summary>
 /// <param name="Layer">The layer of the contour that it cuts.</param>

@@ -77,6 +77,7 @@ public static class FlushbackHost
         IServiceCollection services = builder.Services;
         services.AddSingleton<RequestValidator>();
         services.AddSingleton<KnifeReader>();
+        services.AddSingleton<InspectionReader>();
         services.AddGrpc(grpc =>
         {
             grpc.Interceptors.Add<LastResortInterceptor>();
@@ -93,6 +94,7 @@ public static class FlushbackHost
         app.UseMiddleware<UnreadableMessage>();
         app.UseMiddleware<OversizedMessageDetails>();
         app.MapGrpcService<ProfileCheckerService>();
+        app.MapGrpcService<ProfileInspectorService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

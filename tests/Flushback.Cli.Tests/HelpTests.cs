@@ -30,10 +30,58 @@ public sealed class HelpTests
             "--dial",
             "--axis",
             "--face",
+            "--handle",
+            "--width",
+            "--preload",
+            "--rear-pin-shift",
+            "--drawn-free",
+            "--spring-steel",
+            "--spring-modulus",
+            "--spring-strength",
+            "--spring-hardness",
+            "--blade-hardness",
+            "--friction",
+            "--nick",
+            "--stiff-nose",
+            "--pull",
+            "--most-stress",
             "--json",
             "--quiet",
         ];
         Assert.All(options, option => Assert.Contains($"  {option} ", ending.Output, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Help_of_inspect_has_examples_and_every_option()
+    {
+        Ending ending = await Client.RunAsync("inspect", "--help");
+
+        Assert.Equal(0, ending.ExitCode);
+        Assert.Contains("Examples:", ending.Output, StringComparison.Ordinal);
+        string[] options =
+        [
+            "--out <",
+            "--fix <",
+            "--server <",
+            "--name <",
+            "--units <",
+            "--guess-units",
+            "--cut-layer <",
+            "--join <",
+            "--micro <",
+            "--tiny <",
+            "--cutter <",
+            "--web <",
+            "--pin <",
+            "--reamed",
+            "--kerf <",
+            "--stock <",
+            "--finished-layer <",
+            "--json",
+            "--quiet",
+            "--verbose",
+        ];
+        Assert.All(options, option => Assert.Contains($" {option}", ending.Output, StringComparison.Ordinal));
     }
 
     [Fact]

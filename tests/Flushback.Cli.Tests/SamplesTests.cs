@@ -1,4 +1,5 @@
 using Flushback.Cli.Tests.Running;
+using Flushback.Contract.V1;
 
 namespace Flushback.Cli.Tests;
 
@@ -14,6 +15,72 @@ public sealed class SamplesTests
 
         Assert.Equal("", ending.Error);
         Assert.Equal(exitCode, ending.ExitCode);
+    }
+
+    [Theory]
+    [InlineData("wagtail-half-stop.dxf")]
+    [InlineData("dunlin-no-half-stop.dxf")]
+    [InlineData("sandpiper-relieved.dxf")]
+    [InlineData("godwit-inch-closed-mirrored.dxf")]
+    public async Task The_sound_samples_pull_as_pocket_knives_do_at_a_stress_their_steel_stands(string sample)
+    {
+        Ending ending = await Client.RunAsync(
+            "check",
+            Path.Combine(Samples(), sample),
+            "--handle",
+            "--width",
+            "3.2mm",
+            "--json"
+        );
+
+        HandleReport handle = CheckReport.Parser.ParseJson(ending.Output).Handle;
+        Assert.Equal((0, ""), (ending.ExitCode, ending.Error));
+        // Common practice, no source.
+        Assert.InRange(handle.Pull.PullN, 10, 45);
+        Assert.Contains(handle.Strength.Life, (SpringLife[])[SpringLife.Endless, SpringLife.Limited]);
+    }
+
+    [Theory]
+    [InlineData("heron-sound-sheet.dxf", 0)]
+    [InlineData("snipe-bad-sheet.dxf", 1)]
+    [InlineData("plover-no-unit.dxf", 2)]
+    [InlineData("plover-no-unit.dxf", 1, "--guess-units")]
+    [InlineData("plover-no-unit.dxf", 0, "--units", "in")]
+    [InlineData("rail-stock-to-grind.dxf", 0, "--finished-layer", "FINISHED", "--stock", "0.1mm")]
+    [InlineData("rail-stock-to-grind.dxf", 1, "--finished-layer", "FINISHED", "--stock", "0.2mm")]
+    public async Task Sample_sheets_end_as_their_names_promise(string sample, int exitCode, params string[] options)
+    {
+        Ending ending = await Client.RunAsync(["inspect", Path.Combine(Samples(), "inspection", sample), .. options]);
+
+        Assert.Equal(exitCode, ending.ExitCode);
+    }
+
+    [Fact]
+    public async Task The_bad_sheet_shows_each_fault_it_was_drawn_with()
+    {
+        Ending ending = await Client.RunAsync(
+            "inspect",
+            Path.Combine(Samples(), "inspection", "snipe-bad-sheet.dxf"),
+            "--json"
+        );
+
+        string[] codes =
+        [
+            .. Wire.InspectReport.Parser.ParseJson(ending.Output).Findings.Select(finding => finding.Code).Distinct(),
+        ];
+        string[] drawn =
+        [
+            "OPEN_CONTOUR",
+            "GAP",
+            "DUPLICATE",
+            "NOT_FOR_CUTTING",
+            "CURVE_LEFT",
+            "MICRO_SEGMENT",
+            "POLYGON_FOR_ARC",
+            "THIN_WEB",
+            "PIN_UNCLEAR",
+        ];
+        Assert.Equal(drawn.Order(StringComparer.Ordinal), codes.Order(StringComparer.Ordinal));
     }
 
     private static string Samples()

@@ -95,7 +95,7 @@ public sealed class BadInputTests
                 DxfIssueCodes.EntityNotFlat,
                 "tilted plane"
             },
-            { Drawn.Entity("3DSOLID", "BLADE"), DxfIssueCodes.EntityUnreadable, "explode it" },
+            { Drawn.Entity("3DSOLID", "BLADE"), DxfIssueCodes.EntityUnreadable, "is a solid body: draw its outline" },
         };
 
     [Theory]

@@ -1,9 +1,12 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using Flushback.Dxf.Chaining;
+using Flushback.Dxf.Drawings;
 using Flushback.Dxf.Reading;
 using Flushback.Dxf.Writing;
+using Flushback.Geometry;
 using Xunit.Abstractions;
 
 namespace Flushback.Dxf.Tests;
@@ -94,6 +97,7 @@ public sealed class FuzzTests(ITestOutputHelper output)
 
             byte[] overlaid = DxfOverlay.AddTo(drawing, read.Unit, Marks.Layers);
             Assert.NotNull(DxfReader.Read(overlaid, Options with { Unit = read.Unit }).Drawing);
+            issues.AddRange(Rewritten(drawing, read));
         }
 
         foreach (DxfIssue issue in issues)
@@ -103,6 +107,30 @@ public sealed class FuzzTests(ITestOutputHelper output)
         }
 
         return result.Drawing is not null;
+    }
+
+    /// <summary>Puts a circle in the place of every loose entity, reads that again, and returns what was said.</summary>
+    private static ImmutableArray<DxfIssue> Rewritten(byte[] drawing, DxfDrawing read)
+    {
+        ImmutableArray<OverlayEntity> circle = [new OverlayCircle(new Circle(new Point(1.5, -2), 0.75))];
+        RewrittenDrawing rewritten = DxfRewrite.Apply(
+            drawing,
+            read.Unit,
+            [.. read.Shapes.Select(shape => new DxfReplacement([shape], shape.Layer, circle))]
+        );
+        DxfDrawing? again = DxfReader.Read(rewritten.Bytes, Options with { Unit = read.Unit }).Drawing;
+        Assert.NotNull(again);
+        Assert.Equal(
+            read.Shapes.Select(shape =>
+                (shape.Layer.ToUpperInvariant(), shape.IsInBlock ? shape.Geometry.GetType() : typeof(FullCircle))
+            ),
+            again.Shapes.Select(shape => (shape.Layer.ToUpperInvariant(), shape.Geometry.GetType()))
+        );
+        Assert.All(
+            again.Shapes.Where(shape => !shape.IsInBlock),
+            shape => Assert.Equal(0.75, ((FullCircle)shape.Geometry).Circle.RadiusMm, 1e-9)
+        );
+        return rewritten.Issues;
     }
 
     private static byte[][] Corpus([CallerFilePath] string thisFile = "") =>

@@ -78,7 +78,8 @@ internal static class Marks
         );
     }
 
-    private static void AssertVertices(
+    /// <summary>Asserts that a referee sees these vertices and bulges.</summary>
+    public static void AssertVertices(
         JsonElement entity,
         IReadOnlyList<Vertex> expected,
         bool isClosed,

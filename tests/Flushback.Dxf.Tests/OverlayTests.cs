@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Flushback.Dxf.Reading;
@@ -58,28 +57,7 @@ public sealed class OverlayTests(EzdxfDrawings drawings) : IClassFixture<EzdxfDr
     public void New_handles_are_unique_and_the_seed_lies_above_them(string name)
     {
         byte[] overlaid = DxfOverlay.AddTo(drawings.Bytes(name), DrawingUnit.Millimetre, Marks.Layers);
-        string[] lines = Encoding.UTF8.GetString(overlaid).ReplaceLineEndings("\n").Split('\n');
-        List<long> handles = [];
-        long seed = 0;
-        for (int i = 0; i + 1 < lines.Length; i += 2)
-        {
-            string code = lines[i].Trim();
-            if (i > 0 && lines[i - 1].Trim() == "$HANDSEED")
-            {
-                seed = long.Parse(lines[i + 1], NumberStyles.HexNumber, CultureInfo.InvariantCulture);
-            }
-            else if (
-                code is "5" or "105"
-                && long.TryParse(lines[i + 1], NumberStyles.HexNumber, CultureInfo.InvariantCulture, out long handle)
-            )
-            {
-                handles.Add(handle);
-            }
-        }
-
-        Assert.NotEmpty(handles);
-        Assert.Equal(handles.Count, handles.Distinct().Count());
-        Assert.True(seed > handles.Max());
+        Handles.AssertUniqueBelowTheSeed(overlaid);
     }
 
     [Fact]

@@ -10,16 +10,16 @@ internal static class Referee
     private static readonly Lock Installing = new();
 
     /// <summary>What ezdxf (Debian: python3-ezdxf) sees in a file.</summary>
-    public static JsonElement Dump(byte[] dxf) => Python("dump", Kept(dxf));
+    public static JsonElement Dump(byte[] dxf) => Python("dxf_referee.py", "dump", Kept(dxf));
 
     /// <summary>Points that ezdxf computes on everything in a file's model space, by layer.</summary>
-    public static JsonElement Sample(string path) => Python("sample", path);
+    public static JsonElement Sample(string path) => Python("dxf_referee.py", "sample", path);
 
     /// <summary>Drawings that ezdxf writes, and what it put in them.</summary>
     public static (string Folder, JsonElement Contents) Make()
     {
         string folder = Directory.CreateTempSubdirectory("flushback-ezdxf-").FullName;
-        return (folder, Python("make", folder));
+        return (folder, Python("dxf_referee.py", "make", folder));
     }
 
     /// <summary>What a reader from npm sees in a file: <c>dxf</c> or <c>dxf-parser</c>, in the versions locked there.</summary>
@@ -47,13 +47,14 @@ internal static class Referee
         return (int)new FileInfo(page).Length;
     }
 
-    private static JsonElement Python(string command, string argument) =>
+    /// <summary>The edges that a solid modeller (Debian: libfreecad-python3-0.20) makes of a text file, in its order.</summary>
+    public static JsonElement Modelled(byte[] dxf) => Python("cad_referee.py", Kept(dxf));
+
+    private static JsonElement Python(string script, params string[] arguments) =>
         Json(
             Output(
                 Environment.GetEnvironmentVariable("FLUSHBACK_PYTHON") ?? "/usr/bin/python3",
-                Path.Combine(InteropFolder(), "dxf_referee.py"),
-                command,
-                argument
+                [Path.Combine(InteropFolder(), script), .. arguments]
             )
         );
 

@@ -96,6 +96,60 @@ public sealed class RoundTripTests
                 }
             );
 
+    [Fact]
+    public void What_was_replaced_by_itself_piece_by_piece_comes_back_in_its_place() =>
+        Gen.Select(Outlines, Outlines, Gen.Int, Gen.Enum<DxfVersion>(), Gen.Bool)
+            .Sample(
+                (one, other, seed, version, isInInches) =>
+                {
+                    DrawingUnit unit = isInInches ? DrawingUnit.Inch : DrawingUnit.Thou;
+                    byte[] original = DxfWriter.Write(
+                        version,
+                        unit,
+                        [
+                            new(
+                                "BLADE",
+                                1,
+                                [
+                                    OverlayPath.Of(one),
+                                    .. other.Edges.Select(edge => new OverlayEdge(edge)),
+                                    new OverlayCircle(Pin),
+                                ]
+                            ),
+                        ]
+                    );
+                    Random random = new(seed);
+                    DxfShape[] gone = [.. Read(original).Shapes.Where(_ => random.Next(2) == 0)];
+                    byte[] rewritten = DxfRewrite
+                        .Apply(
+                            original,
+                            unit,
+                            [.. gone.Select(shape => new DxfReplacement([shape], "BLADE", [.. Same(shape)]))]
+                        )
+                        .Bytes;
+                    Edge[] before = [.. Read(original).Shapes.SelectMany(TrueCurves.EdgesOf)];
+                    Edge[] after = [.. Read(rewritten).Shapes.SelectMany(TrueCurves.EdgesOf)];
+                    Assert.Equal(before.Length, after.Length);
+                    Assert.All(before.Zip(after), pair => AssertNear(pair.First, pair.Second));
+                }
+            );
+
+    private static readonly Circle Pin = new(new(1.0 / 3, -7), 1.1875);
+
+    private static IEnumerable<OverlayEntity> Same(DxfShape shape) =>
+        shape.Geometry is FullCircle full
+            ? [new OverlayCircle(full.Circle)]
+            : TrueCurves.EdgesOf(shape).Select(edge => new OverlayEdge(edge));
+
+    // An ARC always runs counter-clockwise, so an arc may come back turned round.
+    private static void AssertNear(Edge expected, Edge actual)
+    {
+        Edge turned = expected.IsArc && expected.Bulge < 0 != actual.Bulge < 0 ? actual.Reversed : actual;
+        Assert.True(expected.Start.IsWithin(1e-9, turned.Start), $"{expected} is {turned}");
+        Assert.True(expected.End.IsWithin(1e-9, turned.End), $"{expected} is {turned}");
+        Assert.True(expected.PointAt(0.5).IsWithin(1e-9, turned.PointAt(0.5)), $"{expected} is {turned}");
+    }
+
     private static ChainResult Chained(byte[] file) => DxfContours.ContoursOf(Read(file), "BLADE", 0.01);
 
     private static IEnumerable<Edge> Geometry(byte[] file, string layer) =>

@@ -1,32 +1,19 @@
 using System.CommandLine;
 using Flushback.Cli.Output;
-using Flushback.Cli.Servers;
 using Flushback.Contract.V1;
-using Grpc.Core;
 
 namespace Flushback.Cli.Commands;
 
 /// <summary>The command <c>check</c>: a drawing in, dial readings out.</summary>
 internal sealed class CheckCommand
 {
-    // Far above what a check takes; it only ends the wait for a server that hangs.
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
-
     private readonly Argument<string> _file = new("FILE") { Description = "The drawing, as DXF." };
 
     private readonly Option<string?> _output = new("--out")
     {
         HelpName = "DIR",
-        Description = "Folder for the page, the report as JSON, the lift curve as CSV and the drawing with contacts.",
+        Description = "Folder for the page, the report as JSON, the curves as CSV and the drawing with contacts.",
     };
-
-    private readonly Option<Uri?> _server = ParsedOption.One<Uri?>(
-        "--server",
-        "URL",
-        "A running service, such as http://127.0.0.1:5210; without it one is started inside this program.",
-        ServerAddress.TryParse,
-        ServerAddress.Complaint
-    );
 
     private readonly Option<string?> _name = new("--name")
     {
@@ -34,17 +21,11 @@ internal sealed class CheckCommand
         Description = "What you call the knife; the name of the file without it.",
     };
 
-    private readonly Option<bool> _json = new("--json") { Description = "Prints the report as JSON instead of text." };
-    private readonly Option<bool> _quiet = new("--quiet") { Description = "Prints no report; the exit code tells." };
-
-    private readonly Option<bool> _verbose = new("--verbose")
-    {
-        Description = "Prints what the service inside this program logs, to standard error.",
-    };
-
+    private readonly ServiceOptions _service = new();
     private readonly KnifeOptions _knife = new();
     private readonly BenchOptions _bench = new();
     private readonly HandleOptions _handle = new();
+    private readonly PrintOptions _print = new();
 
     private CheckCommand() { }
 
@@ -52,58 +33,52 @@ internal sealed class CheckCommand
     public static Command Create()
     {
         CheckCommand check = new();
-        Command command = new("check", CheckHelp.Description)
-        {
-            check._file,
-            check._output,
-            check._server,
-            check._name,
-        };
-        foreach (Option option in check._knife.All.Concat(check._bench.All).Concat(check._handle.All))
+        Command command = new("check", CheckHelp.Description) { check._file };
+        foreach (Option option in check.Options)
         {
             command.Add(option);
         }
 
-        command.Add(check._json);
-        command.Add(check._quiet);
-        command.Add(check._verbose);
-        command.SetAction(async (parsed, cancellation) => (int)await check.RunAsync(parsed, cancellation));
+        command.SetAction(
+            async (parsed, cancellation) =>
+                (int)
+                    await Outcome.OfAsync(
+                        () => check.RunAsync(parsed, cancellation),
+                        check._service.AddressIn(parsed),
+                        cancellation
+                    )
+        );
         return command;
     }
 
+    private IEnumerable<Option> Options =>
+        [
+            _output,
+            _service.Server,
+            _name,
+            .. _knife.All,
+            .. _bench.All,
+            .. _handle.All,
+            .. _print.All,
+            _service.Verbose,
+        ];
+
     private async Task<ExitCode> RunAsync(ParseResult parsed, CancellationToken cancellation)
     {
-        try
+        string path = parsed.GetRequiredValue(_file);
+        CheckRequest request = ToRequest(parsed, await DrawingFile.ReadAsync(path, cancellation), path);
+        CheckResponse response = await _service.CallAsync(
+            parsed,
+            (channel, options) => new ProfileChecker.ProfileCheckerClient(channel).CheckAsync(request, options),
+            cancellation
+        );
+        if (parsed.GetValue(_output) is { } folder)
         {
-            string path = parsed.GetRequiredValue(_file);
-            CheckRequest request = ToRequest(parsed, await DrawingFile.ReadAsync(path, cancellation), path);
-            CheckResponse response = await CallAsync(parsed, request, cancellation);
-            if (parsed.GetValue(_output) is { } folder)
-            {
-                ReportFolder.Write(folder, response.Artifacts, path);
-            }
+            OutputFiles.Write(OutputFiles.In(folder, response.Artifacts), path);
+        }
 
-            if (!parsed.GetValue(_quiet))
-            {
-                Screen.Print(response.Artifacts, parsed.GetValue(_json) ? ArtifactKind.Json : ArtifactKind.Text);
-            }
-
-            bool isClean = response.Report.Findings.All(finding => finding.Severity <= Severity.Note);
-            return isClean ? ExitCode.Clean : ExitCode.Findings;
-        }
-        catch (BadInputException bad)
-        {
-            Complaints.Tell([bad.Message]);
-            return ExitCode.BadInput;
-        }
-        catch (Exception) when (cancellation.IsCancellationRequested)
-        {
-            return ExitCode.Interrupted;
-        }
-        catch (RpcException refused)
-        {
-            return Refusal.Tell(refused, parsed.GetValue(_server));
-        }
+        _print.Print(parsed, response.Artifacts);
+        return Outcome.Of(response.Report.Findings.Select(finding => finding.Severity));
     }
 
     private CheckRequest ToRequest(ParseResult parsed, byte[] dxf, string path)
@@ -128,26 +103,16 @@ internal sealed class CheckCommand
                 ArtifactKind.Csv,
                 ArtifactKind.Dxf,
             ]);
+            if (request.Handle is not null)
+            {
+                request.Artifacts.Add(ArtifactKind.HandleCsv);
+            }
         }
         else
         {
-            request.Artifacts.Add(parsed.GetValue(_json) ? ArtifactKind.Json : ArtifactKind.Text);
+            request.Artifacts.Add(_print.KindIn(parsed));
         }
 
         return request;
-    }
-
-    private async Task<CheckResponse> CallAsync(
-        ParseResult parsed,
-        CheckRequest request,
-        CancellationToken cancellation
-    )
-    {
-        await using ServerConnection connection = parsed.GetValue(_server) is { } address
-            ? ServerConnection.To(address)
-            : await OwnServer.StartAsync(parsed.GetValue(_verbose), cancellation);
-        ProfileChecker.ProfileCheckerClient client = new(connection.Channel);
-        DateTime deadline = (TimeProvider.System.GetUtcNow() + LongestWait).UtcDateTime;
-        return await client.CheckAsync(request, deadline: deadline, cancellationToken: cancellation);
     }
 }

@@ -42,7 +42,7 @@ internal static class DrawingFile
             if (bytes.Length > LargestBytes)
             {
                 throw new BadInputException(
-                    $"'{path}' is larger than any drawing of one knife; save only blade, spring, handle and pins."
+                    $"'{path}' is larger than any drawing of a knife; save only what is to be read."
                 );
             }
         }

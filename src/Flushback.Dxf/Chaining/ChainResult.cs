@@ -12,6 +12,9 @@ public sealed record ChainResult(
     ImmutableArray<DxfIssue> Issues
 )
 {
+    /// <summary>Chains that do not close, in the order of their first entity; the issues tell of them too.</summary>
+    public ImmutableArray<OpenPath> OpenPaths { get; init; } = [];
+
     /// <summary>True when something on the layer is in the way: an open chain, a branch, an unreadable entity.</summary>
     public bool HasErrors => Issues.Any(issue => issue.IsFatal);
 }

@@ -14,7 +14,7 @@ internal sealed class ChainUnit(DxfShape shape, ImmutableArray<Edge> edges)
     public ImmutableArray<Edge> Edges { get; } = edges;
 
     /// <summary>Length of the whole, in millimetres.</summary>
-    public double LengthMm { get; } = edges.Sum(edge => edge.LengthMm);
+    public double LengthMm => Edges.Sum(edge => edge.LengthMm);
 
     /// <summary>The entity's handle, or its line where the file gives no handles.</summary>
     public string Name { get; } = NameOf(shape);

@@ -67,8 +67,46 @@ internal sealed record Chain(IReadOnlyList<UnitEnd> Entries, bool IsClosed)
     /// <summary>Where an open chain ends.</summary>
     public UnitEnd Last => Entries[^1].Opposite;
 
-    /// <summary>The outline of a closed chain, each joint in the one place both partners share.</summary>
-    public Outline ToOutline(IReadOnlyList<ChainUnit> units, Joints joints)
+    /// <summary>A closed chain, each joint in the one place both partners share.</summary>
+    public Contour ToContour(IReadOnlyList<ChainUnit> units, Joints joints)
+    {
+        List<Vertex> vertices = VerticesLeft(units, joints);
+        ImmutableArray<string> names = Names(units);
+        IEnumerable<string> ofEdges = NamesOfEdges(units);
+        if (vertices.Count == 1)
+        {
+            vertices = Halved(vertices[0], units[Entries[0].Unit].Edges[0]);
+            ofEdges = [names[0], names[0]];
+        }
+
+        return new Contour(Outline.FromVertices([.. vertices]), names) { EdgeHandles = [.. ofEdges] };
+    }
+
+    /// <summary>An open chain as it is.</summary>
+    public OpenPath ToOpenPath(IReadOnlyList<ChainUnit> units, Joints joints)
+    {
+        List<Vertex> vertices = VerticesLeft(units, joints);
+        vertices.Add(new Vertex(joints.PlaceOf(Last)));
+        ImmutableArray<Edge>.Builder edges = ImmutableArray.CreateBuilder<Edge>(vertices.Count - 1);
+        for (int i = 0; i + 1 < vertices.Count; i++)
+        {
+            edges.Add(new Edge(vertices[i].Position, vertices[i + 1].Position, vertices[i].Bulge));
+        }
+
+        return new OpenPath(edges.MoveToImmutable(), Names(units), joints.IsAtBranch(First) || joints.IsAtBranch(Last))
+        {
+            EdgeHandles = [.. NamesOfEdges(units)],
+        };
+    }
+
+    private IEnumerable<string> NamesOfEdges(IReadOnlyList<ChainUnit> units) =>
+        Entries.SelectMany(entry => Enumerable.Repeat(units[entry.Unit].Name, units[entry.Unit].Edges.Length));
+
+    private ImmutableArray<string> Names(IReadOnlyList<ChainUnit> units) =>
+        [.. Entries.Select(entry => units[entry.Unit].Name)];
+
+    /// <summary>The vertex at which each edge begins.</summary>
+    private List<Vertex> VerticesLeft(IReadOnlyList<ChainUnit> units, Joints joints)
     {
         List<Vertex> vertices = [];
         foreach (UnitEnd entry in Entries)
@@ -81,12 +119,7 @@ internal sealed record Chain(IReadOnlyList<UnitEnd> Entries, bool IsClosed)
             }
         }
 
-        if (vertices.Count == 1)
-        {
-            vertices = Halved(vertices[0], units[Entries[0].Unit].Edges[0]);
-        }
-
-        return Outline.FromVertices([.. vertices]);
+        return vertices;
     }
 
     private static IEnumerable<Edge> InTravel(ImmutableArray<Edge> edges, bool isReversed) =>

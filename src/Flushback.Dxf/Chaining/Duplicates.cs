@@ -70,6 +70,9 @@ internal static class Duplicates
                     copy.Line,
                     ShapeBounds.Of(copy.Geometry).Centre
                 )
+                {
+                    Entities = [ChainUnit.NameOf(shapes[kept[original]]), ChainUnit.NameOf(copy)],
+                }
             );
         }
     }

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using Flushback.Dxf.Drawings;
+using Flushback.Geometry;
 
 namespace Flushback.Dxf.Chaining;
 
@@ -58,6 +58,7 @@ public static class DxfContours
     {
         List<(int Line, Contour Contour)> found = [];
         List<(int Line, CircleShape Circle)> circles = [];
+        List<(int Line, OpenPath Path)> open = [];
         List<ChainUnit> units = [];
         foreach (DxfShape shape in shapes)
         {
@@ -67,7 +68,7 @@ public static class DxfContours
                     circles.Add((shape.Line, new CircleShape(full.Circle, [ChainUnit.NameOf(shape)])));
                     break;
                 case ClosedOutline closed:
-                    found.Add((shape.Line, new Contour(closed.Outline, [ChainUnit.NameOf(shape)])));
+                    found.Add((shape.Line, ContourOf(shape, closed.Outline)));
                     break;
                 case OpenChain chain:
                     units.Add(new ChainUnit(shape, chain.Edges));
@@ -81,10 +82,13 @@ public static class DxfContours
         {
             if (chain.IsClosed)
             {
-                ImmutableArray<string> names = [.. chain.Entries.Select(entry => units[entry.Unit].Name)];
-                found.Add((units[chain.First.Unit].Shape.Line, new Contour(chain.ToOutline(units, joints), names)));
+                int line = units[chain.First.Unit].Shape.Line;
+                found.Add((line, chain.ToContour(units, joints)));
+                continue;
             }
-            else if (openChains.Tell(chain) is { } issue)
+
+            open.Add((units[chain.First.Unit].Shape.Line, chain.ToOpenPath(units, joints)));
+            if (openChains.Tell(chain) is { } issue)
             {
                 issues.Add(issue);
             }
@@ -95,7 +99,16 @@ public static class DxfContours
             issues.Add(rest);
         }
 
-        return Sorted(found, circles, tolerances, issues);
+        return Sorted(found, circles, tolerances, issues) with
+        {
+            OpenPaths = [.. open.OrderBy(entry => entry.Line).Select(entry => entry.Path)],
+        };
+    }
+
+    private static Contour ContourOf(DxfShape shape, Outline outline)
+    {
+        string name = ChainUnit.NameOf(shape);
+        return new Contour(outline, [name]) { EdgeHandles = [.. Enumerable.Repeat(name, outline.Edges.Length)] };
     }
 
     private static (List<ChainUnit> Units, Joints Joints) Joined(

@@ -10,7 +10,7 @@ internal static class JointIssues
     private const int MostNamed = 6;
 
     /// <summary>A gap was closed.</summary>
-    public static DxfIssue Gap(ChainUnit one, ChainUnit other, Point oneEnd, Point otherEnd)
+    public static DxfIssue Gap(ChainUnit one, ChainUnit other, Point oneEnd, Point otherEnd, ChainTolerances tolerances)
     {
         string between = one == other ? $"the ends of {one.Shape.Label}" : $"{one.Shape.Label} and {other.Shape.Label}";
         return About(
@@ -19,7 +19,12 @@ internal static class JointIssues
             DxfIssueKind.Repair,
             $"A gap of {Wording.Mm(oneEnd.DistanceTo(otherEnd))} between {between} on layer {one.Shape.Layer} at {Wording.At(oneEnd)} mm was closed.",
             oneEnd.MidpointTo(otherEnd)
-        );
+        ) with
+        {
+            Entities = one == other ? [one.Name] : [one.Name, other.Name],
+            ValueMm = oneEnd.DistanceTo(otherEnd),
+            LimitMm = tolerances.JoinMm,
+        };
     }
 
     /// <summary>A unit within a gap was left out.</summary>
@@ -31,7 +36,12 @@ internal static class JointIssues
             $"{unit.Shape.Label} on layer {unit.Shape.Layer} is only {Wording.Mm(unit.LengthMm)} long, less than the joining tolerance of "
                 + $"{Wording.Mm(tolerances.JoinMm)}; it was left out.",
             at
-        );
+        ) with
+        {
+            Entities = [unit.Name],
+            ValueMm = unit.LengthMm,
+            LimitMm = tolerances.JoinMm,
+        };
 
     /// <summary>More than two ends meet.</summary>
     public static DxfIssue Branch(List<DxfShape> meeting, Point at)
@@ -45,7 +55,11 @@ internal static class JointIssues
             $"{Wording.Whole(meeting.Count)} ends meet at {Wording.At(at)} mm on layer {meeting[0].Layer}, where a contour has two: {named}; "
                 + "delete what does not belong to the contour or move it to another layer.",
             at
-        );
+        ) with
+        {
+            Entities = [.. meeting.Select(ChainUnit.NameOf).Distinct()],
+            Count = meeting.Count,
+        };
     }
 
     private static DxfIssue About(DxfShape shape, string code, DxfIssueKind kind, string sentence, Point at) =>

@@ -99,12 +99,23 @@ internal sealed class Joints
 
         foreach (List<int> group in PointClusters.Of([.. _places], _tolerances.JoinMm, _ct))
         {
+            if (!group.Exists(IsLoose))
+            {
+                continue;
+            }
+
             DropUnitsWithin(group);
             List<int> loose = group.FindAll(IsLoose);
             if (loose.Count == 2 && _places[loose[0]].IsWithin(_tolerances.JoinMm, _places[loose[1]]))
             {
                 _issues.Add(
-                    JointIssues.Gap(_units[loose[0] / 2], _units[loose[1] / 2], _places[loose[0]], _places[loose[1]])
+                    JointIssues.Gap(
+                        _units[loose[0] / 2],
+                        _units[loose[1] / 2],
+                        _places[loose[0]],
+                        _places[loose[1]],
+                        _tolerances
+                    )
                 );
                 Join(loose[0], loose[1]);
             }

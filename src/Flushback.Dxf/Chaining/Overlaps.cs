@@ -48,7 +48,14 @@ internal static class Overlaps
                 }
 
                 (int into, int gone) = first < second ? (first, second) : (second, first);
-                issues.Add(Told(kept[into]!.Shape, kept[gone]!.Shape, union));
+                double commonMm = kept[into]!.LengthMm + kept[gone]!.LengthMm - union.LengthMm;
+                issues.Add(
+                    Told(kept[into]!.Shape, kept[gone]!.Shape, union) with
+                    {
+                        Entities = [kept[into]!.Name, kept[gone]!.Name],
+                        ValueMm = commonMm,
+                    }
+                );
                 kept[into] = new ChainUnit(kept[into]!.Shape, [union]);
                 kept[gone] = null;
                 found = true;

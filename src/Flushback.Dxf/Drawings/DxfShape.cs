@@ -19,6 +19,9 @@ public sealed record DxfShape(string Handle, string Layer, string TypeName, int 
     /// <summary>Where the entity begins, in words: <c>line 120</c>, or <c>byte 2310</c> of a binary file.</summary>
     public string Place => string.Create(CultureInfo.InvariantCulture, $"{PlaceWord} {Line}");
 
+    /// <summary>True when the entity stands in a block, which may be placed elsewhere too.</summary>
+    public bool IsInBlock { get; init; }
+
     /// <summary>What <see cref="Line"/> counts: lines, or bytes of a binary file.</summary>
     internal string PlaceWord { get; init; } = "line";
 }

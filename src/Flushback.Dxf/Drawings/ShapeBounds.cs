@@ -11,9 +11,20 @@ internal static class ShapeBounds
     public static Box Of(ShapeGeometry geometry) =>
         geometry switch
         {
-            OpenChain chain => chain.Edges.Aggregate(Box.Empty, (box, edge) => box.Including(edge.Bounds)),
+            OpenChain chain => Of(chain.Edges.AsSpan()),
             ClosedOutline closed => closed.Outline.Bounds,
             FullCircle { Circle: var circle } => Box.Empty.Including(circle.Centre).Grown(circle.RadiusMm),
             _ => Box.Empty,
         };
+
+    private static Box Of(ReadOnlySpan<Edge> edges)
+    {
+        Box box = Box.Empty;
+        foreach (Edge edge in edges)
+        {
+            box = box.Including(edge.Bounds);
+        }
+
+        return box;
+    }
 }

@@ -42,7 +42,7 @@ public static class DxfReader
         DrawingUnit? unit = UnitChoice.Of(header, options.Unit);
         double millimetresPerUnit = unit?.Millimetres() ?? 1;
         BlockTable blocks = BlockTable.Of(file, sections, log);
-        ModelSpaceReader modelSpace = new(file, layers, blocks, millimetresPerUnit, options, log);
+        ModelSpaceReader modelSpace = new(file, header.VersionMark, layers, blocks, millimetresPerUnit, options, log);
         ImmutableArray<DxfShape> shapes = modelSpace.Read(sections, ct);
         DxfDrawing drawing = new()
         {

@@ -21,6 +21,9 @@ internal readonly record struct EntityRecord(
     /// <summary>True when it lies in paper space.</summary>
     public bool IsInPaperSpace { get; init; }
 
+    /// <summary>True when it stands in a block and not in model space itself.</summary>
+    public bool IsInBlock { get; init; }
+
     /// <summary>True when it is switched invisible by itself.</summary>
     public bool IsInvisible { get; init; }
 

@@ -13,6 +13,7 @@ internal sealed class ModelSpaceReader
     private readonly BlockChoice _blockChoice;
     private readonly DrawingBudget _budget;
     private readonly ReadingLog _log;
+    private readonly string _versionMark;
     private readonly double _millimetresPerUnit;
     private readonly EntityRecords _records;
     private readonly EntityCurves _curves;
@@ -21,6 +22,7 @@ internal sealed class ModelSpaceReader
     private readonly ImmutableArray<DxfShape>.Builder _shapes = ImmutableArray.CreateBuilder<DxfShape>();
 
     /// <param name="file">The file.</param>
+    /// <param name="versionMark">The version it says it has; empty when it says none.</param>
     /// <param name="layers">Its layers.</param>
     /// <param name="blocks">Its blocks.</param>
     /// <param name="millimetresPerUnit">What its unit is worth.</param>
@@ -28,6 +30,7 @@ internal sealed class ModelSpaceReader
     /// <param name="log">Where everything is told.</param>
     public ModelSpaceReader(
         TagFile file,
+        string versionMark,
         LayerTable layers,
         BlockTable blocks,
         double millimetresPerUnit,
@@ -36,6 +39,7 @@ internal sealed class ModelSpaceReader
     )
     {
         _file = file;
+        _versionMark = versionMark;
         _layers = layers;
         _log = log;
         _millimetresPerUnit = millimetresPerUnit;
@@ -111,9 +115,23 @@ internal sealed class ModelSpaceReader
         {
             Explode(record, placement, ct);
         }
-        else if (_curves.Of(record) is { } placed)
+        else
         {
-            AddShape(record, placed.Curve, placed.Map.Then(placement.Map));
+            TellWhenNewer(record);
+            if (_curves.Of(record) is { } placed)
+            {
+                AddShape(record, placed.Curve, placed.Map.Then(placement.Map), isInBlock: placement.Depth > 0);
+            }
+        }
+    }
+
+    private void TellWhenNewer(in EntityRecord record)
+    {
+        if (EntityVersions.IsNewer(record.Type, _versionMark))
+        {
+            string than =
+                $"newer than the version the file says it has, {Wording.Quoted(_versionMark)}: an older program or machine may refuse it";
+            _log.Count(record, DxfIssueCodes.EntityNewer, $"is {than}", $"are {than}");
         }
     }
 
@@ -137,7 +155,7 @@ internal sealed class ModelSpaceReader
         }
     }
 
-    private void AddShape(in EntityRecord record, PlaneCurve curve, PlaneMap map)
+    private void AddShape(in EntityRecord record, PlaneCurve curve, PlaneMap map, bool isInBlock)
     {
         if (_shapeMaker.Make(record, curve, map) is not { } geometry)
         {
@@ -159,6 +177,7 @@ internal sealed class ModelSpaceReader
             new DxfShape(record.Handle, record.Layer, record.Type, record.Line, geometry)
             {
                 PlaceWord = record.PlaceWord,
+                IsInBlock = isInBlock,
             }
         );
     }

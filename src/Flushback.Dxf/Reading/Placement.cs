@@ -25,6 +25,7 @@ internal sealed record Placement(PlaneMap Map, EntityRecord? Insert, string Bloc
             ? record
             : record with
             {
+                IsInBlock = true,
                 Layer = record.Layer == "0" ? insert.Layer : record.Layer,
                 Handle =
                     insert.Handle.Length > 0 && record.Handle.Length > 0

@@ -35,7 +35,10 @@ internal sealed class ReadingLog
                 pair.Value.First.Handle is { Length: > 0 } handle ? handle : null,
                 pair.Key.Layer,
                 pair.Value.First.Line
-            )),
+            )
+            {
+                Count = pair.Value.Count,
+            }),
         ];
 
     /// <summary>Adds an issue about the file as a whole.</summary>
@@ -78,7 +81,12 @@ internal sealed class ReadingLog
 
     /// <summary>Something put right in one entity.</summary>
     public void Repair(string code, string sentence, in EntityRecord record, Point atMm) =>
-        Add(new DxfIssue(code, DxfIssueKind.Repair, sentence, record.Handle, record.Layer, record.Line, atMm));
+        Add(
+            new DxfIssue(code, DxfIssueKind.Repair, sentence, record.Handle, record.Layer, record.Line, atMm)
+            {
+                EntityType = record.IsInBlock ? null : record.Type,
+            }
+        );
 
     /// <summary>One entity whose geometry cannot be used: an error where its layer is used, a notice elsewhere.</summary>
     /// <param name="record">The entity.</param>

@@ -100,24 +100,18 @@ internal ref struct AsciiTagReader
         }
 
         length = end;
-        _position += end + 1;
-        if (_bytes[_position - 1] != '\r')
-        {
-            return true;
-        }
-
-        // CR LF, or CR CR LF as a file gets it that was sent as text twice.
-        ReadOnlySpan<byte> rest = _bytes[_position..];
-        if (rest.StartsWith("\n"u8))
-        {
-            _position++;
-        }
-        else if (rest.StartsWith("\r\n"u8))
-        {
-            _position += 2;
-        }
-
+        _position += end + LengthOfLineEnd(_bytes[(_position + end)..]);
         return true;
+    }
+
+    /// <summary>Bytes of the line ending that some bytes begin with; zero when they begin with none.</summary>
+    public static int LengthOfLineEnd(ReadOnlySpan<byte> bytes)
+    {
+        // CR LF, or CR CR LF as a file gets it that was sent as text twice.
+        return bytes.StartsWith("\r\r\n"u8) ? 3
+            : bytes.StartsWith("\r\n"u8) ? 2
+            : bytes.StartsWith("\r"u8) || bytes.StartsWith("\n"u8) ? 1
+            : 0;
     }
 
     private readonly bool IsBlankFrom(int start) => _bytes[start..].IndexOfAnyExcept(Blanks) < 0;

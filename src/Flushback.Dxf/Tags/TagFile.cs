@@ -32,6 +32,15 @@ internal sealed record TagFile(ReadOnlyMemory<byte> Bytes, IReadOnlyList<DxfTag>
         return IsBinary ? value : value.Trim(" \t"u8);
     }
 
+    /// <summary>The offset past the last byte of a group, its line ending or closing zero with it.</summary>
+    public int EndOf(in DxfTag tag)
+    {
+        int end = tag.Start + tag.Length;
+        return !IsBinary ? end + AsciiTagReader.LengthOfLineEnd(Bytes.Span[end..])
+            : GroupTypes.Of(tag.Code) == GroupType.Text ? end + 1
+            : end;
+    }
+
     /// <summary>True when the value is this word, compared without regard to case.</summary>
     public bool Is(in DxfTag tag, ReadOnlySpan<byte> word) => Ascii.EqualsIgnoreCase(Raw(tag), word);
 

@@ -44,8 +44,8 @@ internal sealed class DrawingSurvey
     /// <summary>The handle of the block record of model space.</summary>
     public string ModelSpaceHandle { get; private set; } = "0";
 
-    /// <summary>The names of the layers in the table.</summary>
-    public HashSet<string> LayerNames { get; } = new(StringComparer.OrdinalIgnoreCase);
+    /// <summary>The layers in the table, each with the group that spells its name.</summary>
+    public Dictionary<string, DxfTag> LayerNames { get; } = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The end mark of the TABLES section.</summary>
     public DxfTag? TablesEnd { get; private set; }
@@ -121,7 +121,7 @@ internal sealed class DrawingSurvey
                 LayerTableHandle = _table == "LAYER" && _entryHandle.Length > 0 ? _entryHandle : LayerTableHandle;
                 break;
             case 2 when _entry == "LAYER" && _table == "LAYER":
-                LayerNames.Add(_file.Text(tag));
+                LayerNames.TryAdd(_file.Text(tag), tag);
                 break;
             case 2 when _entry == "BLOCK_RECORD" && _file.Is(tag, "*MODEL_SPACE"u8):
                 ModelSpaceHandle = _entryHandle;

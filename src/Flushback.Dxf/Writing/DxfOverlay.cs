@@ -1,6 +1,3 @@
-using Flushback.Dxf.Reading;
-using Flushback.Dxf.Tags;
-
 namespace Flushback.Dxf.Writing;
 
 /// <summary>Adds layers of our own to a drawing and leaves everything else in it as it is, byte for byte.</summary>
@@ -21,62 +18,41 @@ public static class DxfOverlay
     {
         ArgumentNullException.ThrowIfNull(layers);
         OverlayCheck.ThrowIfUnfit(layers);
-        TagScan scan = TagReader.Read(original, int.MaxValue, CancellationToken.None);
-        ReadingLog log = new();
-        if (scan.File is not { } file || Sections.Find(file, log) is var sections && log.HasErrors)
-        {
-            string why = scan.Issue?.Sentence ?? log.Issues[0].Sentence;
-            throw new ArgumentException($"The file is none the reader accepts. {why}", nameof(original));
-        }
+        OpenedDrawing drawing = OpenedDrawing.Of(original);
+        AddLayers(drawing, layers);
 
-        DrawingSurvey survey = DrawingSurvey.Of(file, sections);
-        Dialect dialect = Dialect.Of(survey.VersionMark);
-        HandleSource? handles =
-            survey.HasHandles || dialect.HasMarkers ? new HandleSource(survey.HighestHandle + 1) : null;
-
-        Splices splices = new(file);
-        AddLayers(splices, survey, dialect, handles, layers, file.Form);
-
-        TagWriter entities = new(file.Form, dialect.IsUtf8);
-        new EntityWriter(entities, dialect, handles, survey.ModelSpaceHandle, unit).Write(layers);
-        splices.InsertBefore(survey.EntitiesEnd, entities.ToBytes());
-
-        if (handles is not null && survey.HandleSeed is { } seed)
-        {
-            splices.ReplaceText(seed, handles.Seed);
-        }
-
-        return splices.Apply();
+        TagWriter entities = drawing.NewTags();
+        drawing.NewEntities(entities, unit).Write(layers);
+        drawing.Splices.InsertBefore(drawing.Survey.EntitiesEnd, entities.ToBytes());
+        return drawing.ToBytes();
     }
 
-    private static void AddLayers(
-        Splices splices,
-        DrawingSurvey survey,
-        Dialect dialect,
-        HandleSource? handles,
-        IReadOnlyList<OverlayLayer> layers,
-        TagForm form
-    )
+    private static void AddLayers(OpenedDrawing drawing, IReadOnlyList<OverlayLayer> layers)
     {
+        (DrawingSurvey survey, Dialect dialect, HandleSource? handles) = (
+            drawing.Survey,
+            drawing.Dialect,
+            drawing.Handles
+        );
         OverlayLayer[] missing =
         [
             .. layers
                 .DistinctBy(layer => layer.Name, StringComparer.OrdinalIgnoreCase)
-                .Where(layer => !survey.LayerNames.Contains(layer.Name)),
+                .Where(layer => !survey.LayerNames.ContainsKey(layer.Name)),
         ];
         if (missing.Length == 0)
         {
             return;
         }
 
-        TagWriter tags = new(form, dialect.IsUtf8);
+        TagWriter tags = drawing.NewTags();
         if (survey.LayerTableEnd is { } end)
         {
             WriteEntries(tags, new LayerEntry(dialect, survey.LayerTableHandle, survey.PlotStyle), handles, missing);
-            splices.InsertBefore(end, tags.ToBytes());
+            drawing.Splices.InsertBefore(end, tags.ToBytes());
             if (survey.LayerCount is { } count)
             {
-                splices.RaiseCount(count, missing.Length);
+                drawing.Splices.RaiseCount(count, missing.Length);
             }
 
             return;
@@ -97,7 +73,7 @@ public static class DxfOverlay
             tags.Text(0, "ENDSEC");
         }
 
-        splices.InsertBefore(survey.TablesEnd ?? survey.EntitiesStart, tags.ToBytes());
+        drawing.Splices.InsertBefore(survey.TablesEnd ?? survey.EntitiesStart, tags.ToBytes());
     }
 
     private static void WriteEntries(

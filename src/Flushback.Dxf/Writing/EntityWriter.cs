@@ -16,6 +16,12 @@ internal sealed class EntityWriter(
     DrawingUnit unit
 )
 {
+    /// <summary>
+    /// Beyond this radius the rounding of centre and angles moves an arc's ends by more than a tenth of a nanometre (a
+    /// radius of 1e5 mm by some ulps), so flatter arcs are written as a polyline with a bulge, which keeps its ends.
+    /// </summary>
+    private const double LargestArcRadiusMm = 1e5;
+
     private readonly double _millimetresPerUnit = unit.Millimetres();
 
     /// <summary>Writes everything on the given layers.</summary>
@@ -25,44 +31,73 @@ internal sealed class EntityWriter(
         {
             foreach (OverlayEntity entity in layer.Entities)
             {
-                Write(layer.Name, entity);
+                Write(EntityLook.OnLayer(layer.Name), entity);
             }
         }
     }
 
-    private void Write(string layer, OverlayEntity entity)
+    /// <summary>Writes one entity, to look as told.</summary>
+    public void Write(in EntityLook look, OverlayEntity entity)
     {
         switch (entity)
         {
             case OverlayPath path when dialect.HasLightPolylines:
-                LightPolyline(layer, path);
+                LightPolyline(look, path);
                 break;
             case OverlayPath path:
-                HeavyPolyline(layer, path);
+                HeavyPolyline(look, path);
+                break;
+            case OverlayEdge { Edge: var edge } when !edge.IsArc:
+                Open("LINE", look, "AcDbLine");
+                Place(edge.Start, look);
+                Place(edge.End, look, 11);
+                break;
+            case OverlayEdge { Edge: { RadiusMm: > LargestArcRadiusMm } edge }:
+                Write(look, new OverlayPath([edge], IsClosed: false));
+                break;
+            case OverlayEdge { Edge: var edge }:
+                Arc(look, edge);
                 break;
             case OverlayCircle { Circle: var circle }:
-                Open("CIRCLE", layer, "AcDbCircle");
-                Place(circle.Centre);
+                Open("CIRCLE", look, "AcDbCircle");
+                Place(circle.Centre, look);
                 tags.Number(40, InUnits(circle.RadiusMm));
                 break;
             case OverlayPoint point:
-                Open("POINT", layer, "AcDbPoint");
-                Place(point.At);
+                Open("POINT", look, "AcDbPoint");
+                Place(point.At, look);
                 break;
             case OverlayText text:
-                Open("TEXT", layer, "AcDbText");
-                Place(text.At);
+                Open("TEXT", look, "AcDbText");
+                Place(text.At, look);
                 tags.Number(40, InUnits(text.HeightMm)).Text(1, text.Text);
                 Marker("AcDbText");
                 break;
         }
     }
 
-    private void LightPolyline(string layer, OverlayPath path)
+    private void Arc(in EntityLook look, in Edge edge)
+    {
+        // An ARC always runs counter-clockwise.
+        Edge turned = edge.Bulge > 0 ? edge : edge.Reversed;
+        Point centre = turned.Centre;
+        Open("ARC", look, "AcDbCircle");
+        Place(centre, look);
+        tags.Number(40, InUnits(turned.RadiusMm));
+        Marker("AcDbArc");
+        tags.Number(50, DegreesTo(centre, turned.Start)).Number(51, DegreesTo(centre, turned.End));
+    }
+
+    private void LightPolyline(in EntityLook look, OverlayPath path)
     {
         List<Vertex> vertices = VerticesOf(path);
-        Open("LWPOLYLINE", layer, "AcDbPolyline");
+        Open("LWPOLYLINE", look, "AcDbPolyline");
         tags.Whole(90, vertices.Count).Whole(70, path.IsClosed ? 1 : 0);
+        if (look.Height != 0)
+        {
+            tags.Number(38, look.Height);
+        }
+
         foreach (Vertex vertex in vertices)
         {
             tags.Number(10, InUnits(vertex.Position.X)).Number(20, InUnits(vertex.Position.Y));
@@ -73,25 +108,25 @@ internal sealed class EntityWriter(
         }
     }
 
-    private void HeavyPolyline(string layer, OverlayPath path)
+    private void HeavyPolyline(in EntityLook look, OverlayPath path)
     {
-        Open("POLYLINE", layer, "AcDb2dPolyline");
-        tags.Whole(66, 1).Place(10, 0, 0).Whole(70, path.IsClosed ? 1 : 0);
+        Open("POLYLINE", look, "AcDb2dPolyline");
+        tags.Whole(66, 1).Place(10, 0, 0, look.Height).Whole(70, path.IsClosed ? 1 : 0);
         foreach (Vertex vertex in VerticesOf(path))
         {
-            Open("VERTEX", layer, "AcDbVertex");
+            Open("VERTEX", look, "AcDbVertex");
             Marker("AcDb2dVertex");
-            Place(vertex.Position);
+            Place(vertex.Position, look);
             if (vertex.Bulge != 0)
             {
                 tags.Number(42, vertex.Bulge);
             }
         }
 
-        Open("SEQEND", layer, subclass: null);
+        Open("SEQEND", look, subclass: null);
     }
 
-    private void Open(string type, string layer, string? subclass)
+    private void Open(string type, in EntityLook look, string? subclass)
     {
         tags.Text(0, type);
         if (handles is not null)
@@ -105,7 +140,7 @@ internal sealed class EntityWriter(
         }
 
         Marker("AcDbEntity");
-        tags.Text(8, layer);
+        tags.Spelled(8, look.Layer.Span).Copied(look.Groups.Span);
         if (subclass is not null)
         {
             Marker(subclass);
@@ -120,7 +155,14 @@ internal sealed class EntityWriter(
         }
     }
 
-    private void Place(Point at) => tags.Place(10, InUnits(at.X), InUnits(at.Y));
+    private void Place(Point at, in EntityLook look, int code = 10) =>
+        tags.Place(code, InUnits(at.X), InUnits(at.Y), look.Height);
+
+    private static double DegreesTo(Point centre, Point to)
+    {
+        double degrees = (to - centre).Direction.Degrees;
+        return degrees < 0 ? degrees + 360 : degrees;
+    }
 
     private double InUnits(double mm) => mm / _millimetresPerUnit;
 

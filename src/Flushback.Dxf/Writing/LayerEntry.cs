@@ -18,10 +18,15 @@ internal readonly record struct LayerEntry(Dialect Dialect, string TableHandle, 
                 tags.Text(330, TableHandle);
             }
 
-            tags.Text(100, "AcDbSymbolTableRecord").Text(100, "AcDbLayerTableRecord");
+            tags.Text(100, "AcDbSymbolTableRecord").Text(100, "AcDbLayerTableRecord").Text(2, name).Whole(70, 0);
+        }
+        else
+        {
+            // Some readers pass over the first group, where newer versions have the handle: it must not be the name.
+            tags.Whole(70, 0).Text(2, name);
         }
 
-        tags.Text(2, name).Whole(70, 0).Whole(62, colourIndex).Text(6, "CONTINUOUS");
+        tags.Whole(62, colourIndex).Text(6, "CONTINUOUS");
         if (PlotStyle is not null)
         {
             tags.Text(390, PlotStyle);

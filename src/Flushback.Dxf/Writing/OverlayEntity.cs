@@ -18,6 +18,10 @@ public sealed record OverlayPath(ImmutableArray<Edge> Edges, bool IsClosed) : Ov
     public static OverlayPath Of(Outline outline) => new(outline.Edges, IsClosed: true);
 }
 
+/// <summary>A single line or arc, as an entity of its own.</summary>
+/// <param name="Edge">The line or arc, of some length.</param>
+public sealed record OverlayEdge(Edge Edge) : OverlayEntity;
+
 /// <summary>A full circle.</summary>
 /// <param name="Circle">The circle.</param>
 public sealed record OverlayCircle(Circle Circle) : OverlayEntity;

@@ -13,6 +13,9 @@ internal sealed class Splices(TagFile file)
     /// <summary>Puts groups in front of a group.</summary>
     public void InsertBefore(in DxfTag tag, byte[] added) => _changes.Add((tag.At, 0, added));
 
+    /// <summary>Takes out the bytes between two offsets.</summary>
+    public void Remove(int from, int to) => _changes.Add((from, to - from, []));
+
     /// <summary>Puts a new text value in place of an old one.</summary>
     public void ReplaceText(in DxfTag tag, string value) =>
         _changes.Add((tag.Start, tag.Length, Encoding.ASCII.GetBytes(value)));
@@ -37,13 +40,17 @@ internal sealed class Splices(TagFile file)
         }
     }
 
+    // At one place what is put in comes first, in the order it was asked for.
+    private IEnumerable<(int At, int Removed, byte[] Added)> InOrder() =>
+        _changes.OrderBy(change => change.At).ThenBy(change => change.Removed);
+
     /// <summary>The changed file.</summary>
     public byte[] Apply()
     {
         ReadOnlySpan<byte> bytes = file.Bytes.Span;
         using MemoryStream changed = new(bytes.Length + _changes.Sum(change => change.Added.Length));
         int from = 0;
-        foreach ((int at, int removed, byte[] added) in _changes.OrderBy(change => change.At))
+        foreach ((int at, int removed, byte[] added) in InOrder())
         {
             changed.Write(bytes[from..at]);
             changed.Write(added);

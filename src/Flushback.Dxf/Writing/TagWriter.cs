@@ -14,17 +14,30 @@ internal sealed class TagWriter(TagForm form, bool isUtf8)
     private readonly ArrayBufferWriter<byte> _bytes = new();
 
     /// <summary>A group with a text value.</summary>
-    public TagWriter Text(int code, string value)
+    public TagWriter Text(int code, string value) =>
+        Spelled(code, Encoding.UTF8.GetBytes(DxfText.Escape(value, isUtf8)));
+
+    /// <summary>A group with a text value spelled in the bytes of the file.</summary>
+    public TagWriter Spelled(int code, ReadOnlySpan<byte> value)
     {
-        string escaped = DxfText.Escape(value, isUtf8);
-        if (!form.IsBinary)
+        if (form.IsBinary)
         {
-            return Lines(code, escaped);
+            Code(code);
+            _bytes.Write(value);
+            _bytes.Write<byte>([0]);
+            return this;
         }
 
-        Code(code);
-        Encoding.UTF8.GetBytes(escaped, _bytes);
-        _bytes.Write<byte>([0]);
+        CodeLine(code);
+        _bytes.Write(value);
+        Encoding.UTF8.GetBytes(form.LineEnd, _bytes);
+        return this;
+    }
+
+    /// <summary>Whole groups as they stand in the file.</summary>
+    public TagWriter Copied(ReadOnlySpan<byte> groups)
+    {
+        _bytes.Write(groups);
         return this;
     }
 
@@ -62,19 +75,25 @@ internal sealed class TagWriter(TagForm form, bool isUtf8)
         return this;
     }
 
-    /// <summary>Three groups: x, y and a z of nothing.</summary>
-    public TagWriter Place(int code, double x, double y) => Number(code, x).Number(code + 10, y).Number(code + 20, 0);
+    /// <summary>Three groups: x, y and z.</summary>
+    public TagWriter Place(int code, double x, double y, double z = 0) =>
+        Number(code, x).Number(code + 10, y).Number(code + 20, z);
 
     /// <summary>What was written so far.</summary>
     public byte[] ToBytes() => _bytes.WrittenSpan.ToArray();
 
     private TagWriter Lines(int code, string value)
     {
-        Encoding.UTF8.GetBytes(code.ToString(CultureInfo.InvariantCulture).PadLeft(3), _bytes);
-        Encoding.UTF8.GetBytes(form.LineEnd, _bytes);
+        CodeLine(code);
         Encoding.UTF8.GetBytes(value, _bytes);
         Encoding.UTF8.GetBytes(form.LineEnd, _bytes);
         return this;
+    }
+
+    private void CodeLine(int code)
+    {
+        Encoding.UTF8.GetBytes(code.ToString(CultureInfo.InvariantCulture).PadLeft(3), _bytes);
+        Encoding.UTF8.GetBytes(form.LineEnd, _bytes);
     }
 
     private void Code(int code)

@@ -49,6 +49,26 @@ internal sealed class Ink
     public static Ink Handle { get; } =
         new("fb-handle", ("fill", "#eeeeea"), ("stroke", "#8b949c"), ("stroke-width", "1.5"));
 
+    /// <summary>A part that is only metal to be cut, neither blade nor spring.</summary>
+    public static Ink Metal { get; } =
+        new(
+            "fb-metal",
+            ("fill", "#e2e5e6"),
+            ("stroke", InkColour),
+            ("stroke-width", "1.6"),
+            ("stroke-linejoin", "round")
+        );
+
+    /// <summary>Where the middle of the kerf runs.</summary>
+    public static Ink CutPath { get; } =
+        new("fb-curve", ("fill", "none"), ("stroke", "#24568f"), ("stroke-width", "1.2"), ("stroke-dasharray", "8 3"));
+
+    /// <summary>A contour that does not close.</summary>
+    public static Ink OpenLine { get; } = Line("fb-normal", "#a3261c", 2);
+
+    public static Ink OpenEnd { get; } =
+        new("fb-open-end", ("fill", PaperColour), ("stroke", "#a3261c"), ("stroke-width", "2"));
+
     /// <summary>A part shown in another position than the main one.</summary>
     public static Ink Phantom { get; } =
         new(
@@ -83,6 +103,12 @@ internal sealed class Ink
 
     public static Ink Curve { get; } =
         new("fb-curve", ("fill", "none"), ("stroke", "#24568f"), ("stroke-width", "2.6"), ("stroke-linejoin", "round"));
+
+    /// <summary>What a curve is compared with.</summary>
+    public static Ink SecondCurve { get; } = Line("fb-second", "#6b5a2a", 2, "9 4");
+
+    /// <summary>What lies between two curves.</summary>
+    public static Ink ThirdCurve { get; } = Line("fb-third", QuietColour, 1.5, "2 3");
 
     /// <summary>Where the blade rests: on the chart, and as the hand of a gauge.</summary>
     public static Ink RestPoint { get; } =

@@ -43,7 +43,7 @@ public static class KnifePicture
             .. report.Stops.Skip(1).Select(stop => KnifeParts.Blade(pane, knife, stop.RestAngle, Ink.Phantom)),
             .. KnifeParts.Pins(pane, knife, shown.SpringRotation),
             .. report.Stops.Select(stop => Name(report, pane, stop)),
-            .. Ruler(pane),
+            .. Ruler.Of(pane),
         ];
     }
 
@@ -62,20 +62,6 @@ public static class KnifePicture
             Stop.HalfStop => (new Point(blade.MaxX + 2, blade.Centre.Y), "start"),
             _ => (new Point(blade.Centre.X, Math.Min(blade.MinY, HandleBox(report).MinY) - 5), "middle"),
         };
-    }
-
-    private static IEnumerable<XElement> Ruler(Pane pane)
-    {
-        double lengthMm = new double[] { 5, 10, 20, 50, 100, 200 }.FirstOrDefault(
-            length => length * pane.Scale >= 90,
-            500
-        );
-        Point left = new(16, pane.Height - 18);
-        Point right = left + new Vector(lengthMm * pane.Scale, 0);
-        yield return Svg.Line(Ink.Axis, left, right);
-        yield return Svg.Line(Ink.Axis, left - new Vector(0, 6), left + new Vector(0, 6));
-        yield return Svg.Line(Ink.Axis, right - new Vector(0, 6), right + new Vector(0, 6));
-        yield return Svg.Words(Ink.QuietLabel, left + new Vector(0, -12), 17, $"{Svg.Number(lengthMm)} mm");
     }
 
     // The tip is the blade's farthest corner from the pin; clockwise from the first stop to the last.

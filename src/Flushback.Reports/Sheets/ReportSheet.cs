@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using Flushback.Mechanism.Bench;
 using Flushback.Reports.Wording;
 
@@ -36,7 +34,7 @@ internal sealed record ReportSheet
     public static ReportSheet Of(string name, BenchReport report, IReadOnlyList<string> repairs, Measure measure) =>
         new()
         {
-            Name = Printable(name) is { Length: > 0 } printable ? printable : "Unnamed knife",
+            Name = Printable.Or(name, "Unnamed knife"),
             Verdict = VerdictWords.Of(report),
             IsInOrder = VerdictWords.IsInOrder(report),
             Zeroing =
@@ -50,16 +48,7 @@ internal sealed record ReportSheet
             Findings = [.. report.Findings.Select(finding => FindingRow.Of(report, finding, measure))],
             Carried = CarriedRow.Of(report, measure),
             Drawing = DrawingFacts.Of(report, measure),
-            Repairs = [.. repairs.Select(Printable)],
+            Repairs = [.. repairs.Select(Printable.Of)],
             Cautions = Sheets.Cautions.All,
         };
-
-    /// <summary>Takes out what does not print: a name may come from anywhere, and a terminal obeys some characters.</summary>
-    private static string Printable(string text) =>
-        string.Concat(text.EnumerateRunes().Where(Prints).Select(rune => rune.ToString())).Trim();
-
-    private static bool Prints(Rune rune) =>
-        Rune.GetUnicodeCategory(rune)
-            is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator)
-                and not UnicodeCategory.ParagraphSeparator;
 }

@@ -16,17 +16,23 @@ public sealed class Measure
 
     private const double MmPerInch = 25.4;
 
+    // A pound of 0.45359237 kg in standard gravity; a thousand of them on a square inch.
+    private const double NewtonsPerPound = 0.45359237 * 9.80665;
+    private const double MpaPerKsi = 1000 * NewtonsPerPound / (MmPerInch * MmPerInch);
+
     private readonly string _minus;
     private readonly string _degree;
     private readonly string _times;
+    private readonly string _square;
 
-    private Measure(string minus, string degree, string times) => (_minus, _degree, _times) = (minus, degree, times);
+    private Measure(string minus, string degree, string times, string square) =>
+        (_minus, _degree, _times, _square) = (minus, degree, times, square);
 
     /// <summary>Seven-bit characters only: terminals, files for other programs.</summary>
-    public static Measure Plain { get; } = new("-", " deg", "x");
+    public static Measure Plain { get; } = new("-", " deg", "x", "2");
 
-    /// <summary>With the minus, degree and times signs of print: pages and pictures.</summary>
-    public static Measure Typeset { get; } = new("\u2212", "\u00b0", "\u00d7");
+    /// <summary>With the minus, degree, times and square signs of print: pages and pictures.</summary>
+    public static Measure Typeset { get; } = new("\u2212", "\u00b0", "\u00d7", "\u00b2");
 
     /// <summary>A reading in thousandths of an inch to a tenth, with its sign and without its unit.</summary>
     public string SignedThou(double mm) => Signed(mm / MmPerThou, 1);
@@ -43,11 +49,27 @@ public sealed class Measure
     /// <summary>A size in millimetres, without its unit.</summary>
     public string Mm(double mm, int decimals = 3) => Number(mm, decimals);
 
+    /// <summary>A size in inches, without its unit.</summary>
+    public string Inches(double mm, int decimals = 3) => Number(mm / MmPerInch, decimals);
+
     /// <summary>A small size in both units: <c>0.350 mm (13.8 thou)</c>.</summary>
     public string Length(double mm) => $"{Mm(mm)} mm ({Thou(mm)} thou)";
 
+    /// <summary>The rate of a spring in both units: <c>74.1 N/mm (423 lbf/in)</c>.</summary>
+    public string Rate(double newtonsPerMm) =>
+        $"{Number(newtonsPerMm, 1)} N/mm ({Number(newtonsPerMm * MmPerInch / NewtonsPerPound, 0)} lbf/in)";
+
     /// <summary>A size of the whole knife in both units: <c>98.2 mm (3.866 in)</c>.</summary>
     public string LongLength(double mm) => $"{Mm(mm, 1)} mm ({Number(mm / MmPerInch, 3)} in)";
+
+    /// <summary>A force in both units: <c>11.5 N (2.6 lbf)</c>.</summary>
+    public string Force(double newtons) => $"{Number(newtons, 1)} N ({Number(newtons / NewtonsPerPound, 1)} lbf)";
+
+    /// <summary>A stress in both units: <c>816 MPa (118 ksi)</c>.</summary>
+    public string Stress(double mpa) => $"{Number(mpa, 0)} MPa ({Number(mpa / MpaPerKsi, 0)} ksi)";
+
+    /// <summary>A change with its sign and without its unit.</summary>
+    public string Change(double value, int decimals) => Signed(value, decimals);
 
     /// <summary>Width by height of a box in millimetres and inches.</summary>
     public string Size(Box box) =>
@@ -56,6 +78,21 @@ public sealed class Measure
 
     /// <summary>A place in millimetres to a hundredth: <c>x -4.00, y 4.12</c>.</summary>
     public string Place(Point point) => $"x {Mm(point.X, 2)}, y {Mm(point.Y, 2)}";
+
+    /// <summary>A place in both units: <c>x -4.00, y 4.12 mm (x -0.157, y 0.162 in)</c>.</summary>
+    public string PlaceInBoth(Point point) => $"{Place(point)} mm (x {Inches(point.X)}, y {Inches(point.Y)} in)";
+
+    /// <summary>An area in both units: <c>812.3 mm2 (1.259 in2)</c>.</summary>
+    public string Area(double mm2) => $"{Number(mm2, 1)} mm{_square} ({SquareInches(mm2)} in{_square})";
+
+    /// <summary>An area in square inches, without its unit.</summary>
+    public string SquareInches(double mm2) => Number(mm2 / (MmPerInch * MmPerInch), 3);
+
+    /// <summary>Width by height of a box in millimetres, without the unit.</summary>
+    public string MmByMm(Box box) => $"{Mm(box.WidthMm, 2)} {_times} {Mm(box.HeightMm, 2)}";
+
+    /// <summary>Width by height of a box in inches, without the unit.</summary>
+    public string InchesByInches(Box box) => $"{Inches(box.WidthMm)} {_times} {Inches(box.HeightMm)}";
 
     /// <summary>An angle in degrees, without its unit.</summary>
     public string DegreesOnly(Angle angle, int decimals = 2) => Number(angle.Degrees, decimals);

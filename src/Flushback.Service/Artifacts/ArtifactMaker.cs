@@ -2,17 +2,12 @@ using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
 using Flushback.Reports;
 using Flushback.Service.Drawings;
-using Google.Protobuf;
 
 namespace Flushback.Service.Artifacts;
 
-/// <summary>Makes the files a caller asks for beside the report.</summary>
+/// <summary>Makes the files a caller asks for beside the report of a check.</summary>
 internal static class ArtifactMaker
 {
-    private static readonly JsonFormatter _json = new(
-        JsonFormatter.Settings.Default.WithIndentation().WithFormatDefaultValues(true)
-    );
-
     /// <summary>A file.</summary>
     /// <param name="kind">Which; validated.</param>
     /// <param name="report">The report in the contract's form.</param>
@@ -28,40 +23,27 @@ internal static class ArtifactMaker
     ) =>
         kind switch
         {
-            Wire.ArtifactKind.Text => Text(
+            Wire.ArtifactKind.Text => ArtifactFile.Text(
                 kind,
                 "report.txt",
                 "text/plain",
                 TextReport.Write(report.Name, bench, source.Repairs, handle)
             ),
-            Wire.ArtifactKind.Html => Text(
+            Wire.ArtifactKind.Html => ArtifactFile.Text(
                 kind,
                 "report.html",
                 "text/html",
                 HtmlReport.Write(report.Name, bench, source.Repairs, handle)
             ),
-            Wire.ArtifactKind.Csv => Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
-            Wire.ArtifactKind.Json => Text(kind, "report.json", "application/json", JsonOf(report)),
-            Wire.ArtifactKind.Dxf => Bytes(kind, "contacts.dxf", "image/vnd.dxf", ContactDrawing.Of(bench, source)),
+            Wire.ArtifactKind.Csv => ArtifactFile.Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
+            Wire.ArtifactKind.HandleCsv when handle is not null => ArtifactFile.Text(
+                kind,
+                "handle-curve.csv",
+                "text/csv",
+                HandleCurveCsv.Write(handle)
+            ),
+            Wire.ArtifactKind.Json => ArtifactFile.Json(report),
+            Wire.ArtifactKind.Dxf => ArtifactFile.Dxf(kind, "contacts.dxf", ContactDrawing.Of(bench, source)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
-        };
-
-    // By way of the wire, where a zero has no sign: the file then holds exactly the report that the caller gets.
-    private static string JsonOf(Wire.CheckReport report) =>
-        _json.Format(Wire.CheckReport.Parser.ParseFrom(report.ToByteArray())) + "\n";
-
-    private static Wire.Artifact Text(Wire.ArtifactKind kind, string fileName, string mediaType, string text) =>
-        New(kind, fileName, mediaType, ByteString.CopyFromUtf8(text));
-
-    private static Wire.Artifact Bytes(Wire.ArtifactKind kind, string fileName, string mediaType, byte[] bytes) =>
-        New(kind, fileName, mediaType, UnsafeByteOperations.UnsafeWrap(bytes));
-
-    private static Wire.Artifact New(Wire.ArtifactKind kind, string fileName, string mediaType, ByteString content) =>
-        new()
-        {
-            Kind = kind,
-            FileName = fileName,
-            MediaType = mediaType,
-            Content = content,
         };
 }

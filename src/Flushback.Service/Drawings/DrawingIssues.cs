@@ -8,8 +8,11 @@ namespace Flushback.Service.Drawings;
 internal static class DrawingIssues
 {
     /// <summary>Gathers the errors.</summary>
+    /// <param name="issues">What the reader said.</param>
+    /// <param name="fields">Where the request holds the drawing.</param>
+    /// <param name="violations">Gathers what is wrong.</param>
     /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED when the drawing is over a limit.</exception>
-    public static void Report(IReadOnlyList<DxfIssue> issues, Violations violations)
+    public static void Report(IReadOnlyList<DxfIssue> issues, DrawingFields fields, Violations violations)
     {
         foreach (DxfIssue issue in issues.Where(issue => issue.IsFatal))
         {
@@ -18,14 +21,17 @@ internal static class DrawingIssues
                 throw RequestErrors.OverLimit(DrawingLimits.Told(issue));
             }
 
-            violations.Add(FieldOf(issue), issue.Code, issue.Sentence);
+            string field = issue.Code == DxfIssueCodes.UnitMissing ? fields.Unit : fields.Dxf;
+            violations.Add(field, issue.Code, issue.Sentence);
         }
     }
 
     /// <summary>What was mended or left aside, each in one sentence.</summary>
     public static IEnumerable<string> Told(IReadOnlyList<DxfIssue> issues) =>
         issues.Where(issue => !issue.IsFatal).Select(issue => issue.Sentence);
-
-    private static string FieldOf(DxfIssue issue) =>
-        issue.Code == DxfIssueCodes.UnitMissing ? DrawingReader.UnitField : DrawingReader.DxfField;
 }
+
+/// <summary>The fields of a request that hold a drawing.</summary>
+/// <param name="Dxf">Path of the field with the file's bytes.</param>
+/// <param name="Unit">Path of the field that overrides the file's unit.</param>
+internal sealed record DrawingFields(string Dxf, string Unit);

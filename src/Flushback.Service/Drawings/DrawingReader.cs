@@ -28,13 +28,13 @@ internal sealed class DrawingReader(ServiceLimits limits)
     /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED when the drawing is over a limit.</exception>
     public KnifeSource? Read(Wire.KnifeDrawing request, Violations violations, CancellationToken cancellation)
     {
-        DxfReadOptions options = new() { Unit = request.Unit.ToDrawingUnit(), Limits = limits.ToDxf() };
+        DxfReadOptions options = limits.ReadOptions(request.Unit.ToDrawingUnit());
         (DxfDrawing? drawing, ImmutableArray<DxfIssue> issues) = DxfReader.Read(
             request.Dxf.Memory,
             options,
             cancellation
         );
-        DrawingIssues.Report(issues, violations);
+        DrawingIssues.Report(issues, new DrawingFields(DxfField, UnitField), violations);
         if (drawing is null)
         {
             return null;

@@ -10,17 +10,7 @@ namespace Flushback.Service.Drawings;
 internal static class KnifeSize
 {
     // Shortest and longest open folding knife that is taken for one: common practice, no source.
-    private const double ShortestMm = 30;
-    private const double LongestMm = 400;
-
-    private static readonly (DrawingUnit Unit, string Name)[] Units =
-    [
-        (DrawingUnit.Millimetre, "millimetres"),
-        (DrawingUnit.Inch, "inches"),
-        (DrawingUnit.Centimetre, "centimetres"),
-        (DrawingUnit.Thou, "thousandths of an inch"),
-        (DrawingUnit.Metre, "metres"),
-    ];
+    private static readonly PlausibleSize Folder = new(LeastMm: 30, MostMm: 400);
 
     /// <summary>Gathers a knife of a size that none has.</summary>
     /// <param name="knife">The knife in millimetres.</param>
@@ -30,7 +20,7 @@ internal static class KnifeSize
     public static void Check(DrawnKnife knife, DrawingUnit unit, bool isUnitGiven, Violations violations)
     {
         double lengthMm = OpenLengthMm(knife);
-        if (!isUnitGiven && lengthMm is < ShortestMm or > LongestMm)
+        if (!isUnitGiven && !Folder.Holds(lengthMm))
         {
             violations.Add(DrawingReader.UnitField, "WRONG_UNIT", Refusal(lengthMm, unit));
         }
@@ -42,13 +32,13 @@ internal static class KnifeSize
     public static void Check(DrawnKnife knife, Violations violations)
     {
         double lengthMm = OpenLengthMm(knife);
-        if (lengthMm is < ShortestMm or > LongestMm)
+        if (!Folder.Holds(lengthMm))
         {
             violations.Add(
                 "knife.outlines",
                 "WRONG_UNIT",
                 Sentence(
-                    $"The outlines make a knife {InWords(lengthMm)} long when open, but {Range}; give them in millimetres."
+                    $"The outlines make a knife {UnitPlausibility.InWords(lengthMm)} long when open, but {Range}; give them in millimetres."
                 )
             );
         }
@@ -63,24 +53,18 @@ internal static class KnifeSize
 
     private static string Refusal(double lengthMm, DrawingUnit unit)
     {
-        double inDrawing = lengthMm / unit.Millimetres();
-        IEnumerable<string> others = Units
-            .Where(other => other.Unit != unit)
-            .Select(other => (other.Name, LengthMm: inDrawing * other.Unit.Millimetres()))
-            .Where(other => other.LengthMm is >= ShortestMm and <= LongestMm)
-            .Select(other => Sentence($"in {other.Name} it would be {InWords(other.LengthMm)}"));
+        // A scale that no unit of the request stands for would be no help here.
+        IEnumerable<string> others = UnitPlausibility
+            .OtherReadings(lengthMm, unit, Folder)
+            .Where(reading => reading.Unit is not null)
+            .Select(reading => reading.ToString());
         string otherReadings = string.Join(" and ", others.DefaultIfEmpty("no other unit makes it one"));
         return Sentence(
-            $"Read in {NameOf(unit)}, the drawing makes a knife {InWords(lengthMm)} long when open, but {Range}; {otherReadings}: say which unit the drawing is in, which settles it."
+            $"Read in {UnitPlausibility.NameOf(unit)}, the drawing makes a knife {UnitPlausibility.InWords(lengthMm)} long when open, but {Range}; {otherReadings}: say which unit the drawing is in, which settles it."
         );
     }
 
-    private static string Range => Sentence($"a folding knife is {ShortestMm} to {LongestMm} mm long");
-
-    private static string NameOf(DrawingUnit unit) =>
-        Array.Find(Units, known => known.Unit == unit).Name ?? $"the unit '{unit}'";
-
-    private static string InWords(double mm) => Sentence($"{mm:#,0.###} mm ({mm / 25.4:#,0.###} in)");
+    private static string Range => Sentence($"a folding knife is {Folder.LeastMm} to {Folder.MostMm} mm long");
 
     private static string Sentence(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -19,8 +19,6 @@ internal sealed class LayerReader(
     CancellationToken cancellation
 )
 {
-    private const int MostLayersListed = 20;
-
     private readonly Dictionary<string, ChainResult> _read = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<string> _repairs = [];
 
@@ -66,18 +64,7 @@ internal sealed class LayerReader(
     public IEnumerable<Circle> Circles(LayerRole role) => Read(role).Circles.Select(circle => circle.Circle);
 
     /// <summary>The visible layers in words, for a maker who looks for the right one.</summary>
-    public string LayersInWords()
-    {
-        List<string> names = [.. drawing.Layers.Where(layer => layer.IsVisible).Select(layer => $"'{layer.Name}'")];
-        return names.Count switch
-        {
-            0 => "the drawing has no visible layer",
-            <= MostLayersListed => $"its visible layers are {string.Join(", ", names)}",
-            _ => Sentence(
-                $"its visible layers are {string.Join(", ", names.Take(MostLayersListed))} and {names.Count - MostLayersListed} more"
-            ),
-        };
-    }
+    public string LayersInWords() => VisibleLayers.InWords(drawing);
 
     private ChainResult Read(LayerRole role)
     {

@@ -58,7 +58,7 @@ public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<
         catch (OperationCanceledException) when (context.CancellationToken.IsCancellationRequested)
         {
             // A caller whose deadline passed has been told so by gRPC already; this is for one who hung up.
-            throw new RpcException(new Status(StatusCode.Cancelled, "The caller cancelled the check."));
+            throw new RpcException(new Status(StatusCode.Cancelled, "The caller cancelled the request."));
         }
         catch (OperationCanceledException)
         {
@@ -87,7 +87,7 @@ public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<
             null,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"The check took longer than the {limits.Seconds} seconds allowed; draw curves as arcs instead of many short lines, or ask for a larger step."
+                $"The request took longer than the {limits.Seconds} seconds allowed; draw curves as arcs instead of many short lines, or ask for less: a larger step, fewer layers."
             )
         );
 

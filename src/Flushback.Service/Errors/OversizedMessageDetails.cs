@@ -43,7 +43,7 @@ public sealed class OversizedMessageDetails(RequestDelegate next, ServiceLimits 
             bytes,
             string.Create(
                 Invariant,
-                $"The request is larger than the {limits.MessageBytes:N0} bytes allowed; leave out of the drawing what is not blade, spring, handle or pins."
+                $"The request is larger than the {limits.MessageBytes:N0} bytes allowed; leave out of the drawing what is not to be read."
             )
         );
 

@@ -4,5 +4,6 @@ namespace Flushback.Service.Hosting;
 internal static class ServiceNames
 {
     /// <summary>All of them.</summary>
-    public static IEnumerable<string> All { get; } = [Wire.ProfileChecker.Descriptor.FullName];
+    public static IEnumerable<string> All { get; } =
+    [Wire.ProfileChecker.Descriptor.FullName, Wire.ProfileInspector.Descriptor.FullName];
 }

@@ -82,7 +82,17 @@ public sealed class ServiceLimits
     [Range(1, 100_000)]
     public int ItemsInFlight { get; set; } = 256;
 
-    /// <summary>Longest time one check may take, in seconds.</summary>
+    /// <summary>Most layers a caller may name as cut.</summary>
+    /// <value>Default: 200.</value>
+    [Range(1, 100_000)]
+    public int CutLayers { get; set; } = 200;
+
+    /// <summary>Most pins a caller may name for the holes of a drawing.</summary>
+    /// <value>Default: 50.</value>
+    [Range(1, 10_000)]
+    public int PinDiameters { get; set; } = 50;
+
+    /// <summary>Longest time one request may take, in seconds.</summary>
     /// <value>Default: 30.</value>
     [Range(0.001, 3600)]
     public double Seconds { get; set; } = 30;

@@ -1,6 +1,6 @@
 namespace Flushback.Service.Limits;
 
-/// <summary>The time one check may take: until the caller hangs up, its deadline passes, or the limit is reached.</summary>
+/// <summary>The time one request may take: until the caller hangs up, its deadline passes, or the limit is reached.</summary>
 internal sealed class WorkTime : IDisposable
 {
     private readonly CancellationTokenSource _source;

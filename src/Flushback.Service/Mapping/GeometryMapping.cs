@@ -17,4 +17,23 @@ internal static class GeometryMapping
 
     /// <summary>From the contract.</summary>
     public static Circle ToCircle(this Wire.Circle circle) => new(circle.Centre.ToPoint(), circle.DiameterMm / 2);
+
+    /// <summary>To the contract, in the direction of travel.</summary>
+    public static Wire.Outline ToWire(this Outline outline) =>
+        new()
+        {
+            Vertices =
+            {
+                outline.Vertices.Select(vertex => new Wire.Vertex
+                {
+                    XMm = vertex.Position.X,
+                    YMm = vertex.Position.Y,
+                    Bulge = vertex.Bulge,
+                }),
+            },
+        };
+
+    /// <summary>To the contract.</summary>
+    public static Wire.Circle ToWire(this Circle circle) =>
+        new() { Centre = circle.Centre.ToWire(), DiameterMm = circle.DiameterMm };
 }

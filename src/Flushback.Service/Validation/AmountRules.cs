@@ -19,6 +19,25 @@ internal static class AmountRules
         }
     }
 
+    /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
+    public static void Check(Wire.InspectRequest request, ServiceLimits limits)
+    {
+        CheckListed(
+            request.Settings?.CutLayers.Count ?? 0,
+            limits.CutLayers,
+            "TOO_MANY_CUT_LAYERS",
+            nameof(ServiceLimits.CutLayers),
+            "layers are named as cut"
+        );
+        CheckListed(
+            request.Settings?.PinDiametersMm.Count ?? 0,
+            limits.PinDiameters,
+            "TOO_MANY_PIN_DIAMETERS",
+            nameof(ServiceLimits.PinDiameters),
+            "pins are named"
+        );
+    }
+
     /// <summary>Holds a count of vertices, sent or read from a drawing, against its limit.</summary>
     /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED over it.</exception>
     public static void CheckVertices(int vertices, ServiceLimits limits)
@@ -33,6 +52,24 @@ internal static class AmountRules
                     vertices,
                     Sentence(
                         $"The outlines have {vertices:N0} vertices together, more than the {limits.Vertices:N0} allowed; draw curves as arcs instead of many short lines."
+                    )
+                )
+            );
+        }
+    }
+
+    private static void CheckListed(int listed, int allowed, string reason, string limit, string what)
+    {
+        if (listed > allowed)
+        {
+            throw RequestErrors.OverLimit(
+                new LimitExceeded(
+                    reason,
+                    limit,
+                    allowed,
+                    listed,
+                    Sentence(
+                        $"{listed:N0} {what}, more than the {allowed:N0} allowed; name only those of this drawing."
                     )
                 )
             );

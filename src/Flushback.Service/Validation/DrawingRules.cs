@@ -1,6 +1,6 @@
-using System.Globalization;
 using Flushback.Service.Errors;
 using Flushback.Service.Limits;
+using Google.Protobuf;
 
 namespace Flushback.Service.Validation;
 
@@ -10,45 +10,26 @@ internal static class DrawingRules
     /// <summary>Gathers what is missing or cannot be.</summary>
     public static void Check(Wire.KnifeDrawing drawing, FieldPath path, ServiceLimits limits, Violations violations)
     {
-        if (drawing.Dxf.IsEmpty)
-        {
-            violations.Add(
-                $"{path.Of("dxf")}",
-                "EMPTY",
-                "The drawing is empty: there is not a byte in it; save it again as DXF."
-            );
-        }
-
+        CheckFile(drawing.Dxf, path.Of("dxf"), violations);
         if (drawing.Layers is { } layers)
         {
             FieldPath at = path.Of("layers");
-            CheckLayer(layers.Blade, at.Of("blade"), limits, violations);
-            CheckLayer(layers.Spring, at.Of("spring"), limits, violations);
-            CheckLayer(layers.Handle, at.Of("handle"), limits, violations);
-            CheckLayer(layers.Pins, at.Of("pins"), limits, violations);
+            NameRules.CheckLayer(layers.Blade, at.Of("blade"), limits, violations);
+            NameRules.CheckLayer(layers.Spring, at.Of("spring"), limits, violations);
+            NameRules.CheckLayer(layers.Handle, at.Of("handle"), limits, violations);
+            NameRules.CheckLayer(layers.Pins, at.Of("pins"), limits, violations);
         }
     }
 
-    private static void CheckLayer(string layer, FieldPath path, ServiceLimits limits, Violations violations)
+    /// <summary>Gathers a file without bytes.</summary>
+    public static void CheckFile(ByteString dxf, FieldPath path, Violations violations)
     {
-        if (layer.Length > limits.NameLength)
+        if (dxf.IsEmpty)
         {
             violations.Add(
                 $"{path}",
-                "TOO_LONG",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The layer name is {layer.Length} characters long; no more than {limits.NameLength} are read."
-                )
-            );
-        }
-
-        if (layer.Any(char.IsControl))
-        {
-            violations.Add(
-                $"{path}",
-                "CONTROL_CHARACTER",
-                "The layer name holds a control character; no layer has one."
+                "EMPTY",
+                "The drawing is empty: there is not a byte in it; save it again as DXF."
             );
         }
     }

@@ -1,13 +1,30 @@
-using System.Globalization;
 using Flushback.Service.Errors;
 using Flushback.Service.Limits;
-using Google.Protobuf.Collections;
 
 namespace Flushback.Service.Validation;
 
 /// <summary>Says all that is wrong with a request before anything is computed from it.</summary>
 public sealed class RequestValidator(ServiceLimits limits)
 {
+    private static readonly Wire.ArtifactKind[] _madeByACheck =
+    [
+        Wire.ArtifactKind.Text,
+        Wire.ArtifactKind.Html,
+        Wire.ArtifactKind.Csv,
+        Wire.ArtifactKind.HandleCsv,
+        Wire.ArtifactKind.Json,
+        Wire.ArtifactKind.Dxf,
+    ];
+
+    private static readonly Wire.ArtifactKind[] _madeByAnInspection =
+    [
+        Wire.ArtifactKind.Text,
+        Wire.ArtifactKind.Html,
+        Wire.ArtifactKind.Json,
+        Wire.ArtifactKind.RepairedDxf,
+        Wire.ArtifactKind.CutPathDxf,
+    ];
+
     /// <summary>Refuses a request that breaks the contract, with every violation.</summary>
     /// <exception cref="Grpc.Core.RpcException">
     /// INVALID_ARGUMENT with every violation; RESOURCE_EXHAUSTED when the request asks for more than is allowed.
@@ -17,8 +34,9 @@ public sealed class RequestValidator(ServiceLimits limits)
         AmountRules.Check(request, limits);
         Violations violations = new();
         new FieldRules(limits.CoordinateMm, violations).Check(request);
-        CheckName(request.Name, violations);
-        CheckArtifacts(request.Artifacts, violations);
+        NameRules.CheckName(request.Name, limits, violations);
+        ArtifactRules.Check(request.Artifacts, _madeByACheck, "a check", violations);
+        ArtifactRules.CheckHandleCurve(request, violations);
         KnifeRules.Check(request.Knife, limits, violations);
         if (request.Bench is { } bench)
         {
@@ -33,49 +51,16 @@ public sealed class RequestValidator(ServiceLimits limits)
         violations.ThrowIfAny();
     }
 
-    private void CheckName(string name, Violations violations)
+    /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
+    public void Validate(Wire.InspectRequest request)
     {
-        if (name.Length > limits.NameLength)
-        {
-            violations.Add(
-                "name",
-                "TOO_LONG",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The name is {name.Length} characters long; shorten it to {limits.NameLength}."
-                )
-            );
-        }
-
-        if (name.Any(char.IsControl))
-        {
-            violations.Add(
-                "name",
-                "CONTROL_CHARACTER",
-                "The name holds a control character; leave only what can be printed."
-            );
-        }
-    }
-
-    // A file asked for twice would cost twice and say nothing new; a million times, it would be an attack.
-    private static void CheckArtifacts(RepeatedField<Wire.ArtifactKind> artifacts, Violations violations)
-    {
-        HashSet<Wire.ArtifactKind> seen = [];
-        for (int i = 0; i < artifacts.Count; i++)
-        {
-            string field = string.Create(CultureInfo.InvariantCulture, $"artifacts[{i}]");
-            if (artifacts[i] == Wire.ArtifactKind.Unspecified)
-            {
-                violations.Add(
-                    field,
-                    "UNSPECIFIED",
-                    $"{field} does not say which file to make; name one or leave it out."
-                );
-            }
-            else if (!seen.Add(artifacts[i]))
-            {
-                violations.Add(field, "DUPLICATE", $"{field} asks for a file a second time; ask for each once.");
-            }
-        }
+        AmountRules.Check(request, limits);
+        Violations violations = new();
+        new FieldRules(limits.CoordinateMm, violations).Check(request);
+        NameRules.CheckName(request.Name, limits, violations);
+        ArtifactRules.Check(request.Artifacts, _madeByAnInspection, "an inspection", violations);
+        DrawingRules.CheckFile(request.Dxf, new FieldPath(null, "dxf"), violations);
+        InspectRules.Check(request, limits, violations);
+        violations.ThrowIfAny();
     }
 }

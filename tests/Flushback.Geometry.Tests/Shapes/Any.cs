@@ -41,13 +41,17 @@ internal static class Any
     /// <summary>A sound outline of 3 to 14 edges about the origin, travelled either way.</summary>
     public static Gen<Outline> Outline { get; } =
         Gen.Select(
-            Gen.Select(Gen.Double[0.2, 1], Gen.Double[8, 30], Gen.Double[-0.9, 0.9], Gen.Bool).Array[3, 14],
-            Gen.Bool,
-            Star
-        );
+                Gen.Select(Gen.Double[0.2, 1], Gen.Double[8, 30], Gen.Double[-0.9, 0.9], Gen.Bool).Array[3, 14],
+                Gen.Bool,
+                Star
+            )
+            .Where(outline => outline is not null)
+            .Select(outline => outline!);
 
-    /// <summary>A star-shaped polygon, its edges bent as far as the outline stays sound.</summary>
-    private static Outline Star((double Step, double Radius, double Bulge, bool IsArc)[] corners, bool reversed)
+    /// <summary>
+    /// A star-shaped polygon, its edges bent as far as the outline stays sound; none when its corners lie in one line.
+    /// </summary>
+    private static Outline? Star((double Step, double Radius, double Bulge, bool IsArc)[] corners, bool reversed)
     {
         double turn = corners.Sum(corner => corner.Step);
         for (double bend = 1; ; bend /= 2)
@@ -68,8 +72,7 @@ internal static class Any
                 || bend < 1e-3
             )
             {
-                Assert.NotNull(outline);
-                return reversed ? outline.Reversed() : outline;
+                return reversed ? outline?.Reversed() : outline;
             }
         }
     }

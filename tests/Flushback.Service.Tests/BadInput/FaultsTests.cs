@@ -54,6 +54,34 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
         Assert.Equal(StatusCode.Cancelled, thrown.StatusCode);
     }
 
+    [Fact]
+    public async Task A_deadline_that_has_passed_ends_the_inspection()
+    {
+        RpcException thrown = await Assert.ThrowsAsync<RpcException>(async () =>
+            await service.Inspector.InspectAsync(
+                SheetRequests.Of(LimitsTests.SecondsOfWork()),
+                deadline: TimeProvider.System.GetUtcNow().UtcDateTime.AddMilliseconds(5)
+            )
+        );
+
+        Assert.Equal(StatusCode.DeadlineExceeded, thrown.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_caller_who_hangs_up_ends_the_inspection()
+    {
+        using CancellationTokenSource hangUp = new(TimeSpan.FromMilliseconds(5));
+
+        RpcException thrown = await Assert.ThrowsAsync<RpcException>(async () =>
+            await service.Inspector.InspectAsync(
+                SheetRequests.Of(LimitsTests.SecondsOfWork()),
+                cancellationToken: hangUp.Token
+            )
+        );
+
+        Assert.Equal(StatusCode.Cancelled, thrown.StatusCode);
+    }
+
     private static Wire.CheckRequest Finest()
     {
         Wire.CheckRequest request = Requests.Outlines();

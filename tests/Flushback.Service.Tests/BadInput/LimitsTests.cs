@@ -1,4 +1,5 @@
 using Flushback.Catalogue.Designs;
+using Flushback.Geometry;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
 using Google.Protobuf;
@@ -47,6 +48,54 @@ public sealed class LimitsTests
         Assert.Equal(value, refused.Limit.Metadata["allowed"]);
         Assert.Equal("flushback.v1", refused.Limit.Domain);
         Assert.EndsWith(".", refused.Message, StringComparison.Ordinal);
+        await service.DisposeAsync();
+    }
+
+    /// <summary>The setting, and what makes an inspection go over it.</summary>
+    public static TheoryData<string, string, Action<Wire.InspectRequest>> InspectionsOver =>
+        new()
+        {
+            { "CutLayers", "1", request => request.Settings.CutLayers.Add(["PLATE", "plate"]) },
+            { "PinDiameters", "1", request => request.Settings.PinDiametersMm.Add([2.4, 3.2]) },
+            { "MessageBytes", "1024", request => request.Name = new string('a', 1024) },
+            { "Seconds", "0.001", request => request.Dxf = ByteString.CopyFrom(SecondsOfWork()) },
+        };
+
+    [Theory]
+    [MemberData(nameof(InspectionsOver))]
+    public async Task An_inspection_over_a_limit_is_refused_with_its_name(
+        string limit,
+        string value,
+        Action<Wire.InspectRequest> ask
+    )
+    {
+        RunningService service = await RunningService.StartAsync($"--Limits:{limit}={value}");
+        Wire.InspectRequest request = SheetRequests.Of(SheetRequests.Sound());
+        ask(request);
+
+        Refused refused = await Refused.InspectAsync(service.Inspector, request);
+
+        Assert.Equal(StatusCode.ResourceExhausted, refused.Code);
+        Assert.Equal(limit, refused.Limit!.Metadata["limit"]);
+        Assert.Equal(value, refused.Limit.Metadata["allowed"]);
+        Assert.EndsWith(".", refused.Message, StringComparison.Ordinal);
+        await service.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task A_drawing_of_more_vertices_than_allowed_is_not_inspected()
+    {
+        RunningService service = await RunningService.StartAsync("--Limits:Vertices=8");
+        LooseDrawing drawing = SheetRequests.Sound();
+        for (int i = 0; i < 9; i++)
+        {
+            drawing.Add("PLATE", new Edge(new Point(i, 30), new Point(i, 31)));
+        }
+
+        Refused refused = await Refused.InspectAsync(service.Inspector, SheetRequests.Of(drawing));
+
+        Assert.Equal(StatusCode.ResourceExhausted, refused.Code);
+        Assert.Equal("DXF_TOO_LARGE", refused.Limit!.Reason);
         await service.DisposeAsync();
     }
 
@@ -119,6 +168,18 @@ public sealed class LimitsTests
                 ),
             },
         };
+
+    /// <summary>Thousands of circles, each near its neighbours: far more than a millisecond of work.</summary>
+    internal static byte[] SecondsOfWork()
+    {
+        LooseDrawing drawing = new();
+        for (int i = 0; i < 20_000; i++)
+        {
+            drawing.Add("PLATE", new Circle(new Point(i % 141 * 3, i / 141 * 3), 1));
+        }
+
+        return drawing.ToBytes();
+    }
 
     private static Wire.FaceOverride Face() =>
         new()

@@ -16,6 +16,18 @@ internal sealed record Refused(StatusCode Code, string Message, BadRequest? BadR
         return From(refused);
     }
 
+    /// <inheritdoc cref="CheckAsync"/>
+    public static async Task<Refused> InspectAsync(
+        Wire.ProfileInspector.ProfileInspectorClient inspector,
+        Wire.InspectRequest request
+    )
+    {
+        RpcException refused = await Assert.ThrowsAsync<RpcException>(async () =>
+            await inspector.InspectAsync(request)
+        );
+        return From(refused);
+    }
+
     /// <summary>Decodes a status.</summary>
     public static Refused From(RpcException refused)
     {

@@ -3,14 +3,16 @@ using System.Globalization;
 using Flushback.Catalogue.Designs;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
+using Flushback.Service.Tests.BadInput;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
 using Flushback.Service.Validation;
+using Google.Protobuf;
 using Xunit.Abstractions;
 
 namespace Flushback.Service.Tests.Cancelling;
 
-/// <summary>A cancelled check frees its core, wherever in its work it is. What was measured is in DEVELOPERS.md.</summary>
+/// <summary>Cancelled work frees its core, wherever it is. What was measured is in DEVELOPERS.md.</summary>
 /// <remarks>
 /// FLUSHBACK_CANCEL_POINTS says at how many points of a check it is cancelled; more of them find a stretch that does not
 /// look at its token.
@@ -27,22 +29,27 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
 
     private static readonly ServiceLimits _limits = new() { Seconds = 3600 };
 
-    /// <summary>Checks of seconds, each heavy in another part of the work.</summary>
-    public static TheoryData<string, Func<Wire.CheckRequest>> Heavy =>
+    /// <summary>Work of seconds, heavy in one part or another.</summary>
+    public static TheoryData<string, Func<Work>> Heavy =>
         new()
         {
-            { "a finely drawn blade", () => Requests.Outlines(FinelyDrawn.Wagtail(1000)) },
-            { "a blade at the limit of vertices", () => Requests.Outlines(FinelyDrawn.Wagtail(19_990)) },
-            { "a drawing of loose lines", () => Requests.Drawing(LooseDrawing.Of(FinelyDrawn.Wagtail(2500))) },
-            { "all files of the finest curve", AllFiles },
-            { "the knife in its handle", InTheHandle },
+            { "a finely drawn blade", () => Check(Requests.Outlines(FinelyDrawn.Wagtail(1000))) },
+            { "a blade at the limit of vertices", () => Check(Requests.Outlines(FinelyDrawn.Wagtail(19_990))) },
+            { "a drawing of loose lines", () => Check(Requests.Drawing(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)))) },
+            { "all files of the finest curve", () => Check(AllFiles()) },
+            { "the knife in its handle", () => Check(InTheHandle()) },
+            { "an inspection of many circles", () => Inspect(LimitsTests.SecondsOfWork()) },
+            { "an inspection of loose lines", () => Inspect(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)).ToBytes()) },
         };
+
+    /// <summary>Work that ends early when it is cancelled.</summary>
+    public delegate void Work(CancellationToken cancellation);
 
     [Theory]
     [MemberData(nameof(Heavy))]
-    public void A_cancelled_check_frees_its_core(string name, Func<Wire.CheckRequest> make)
+    public void Cancelled_work_frees_its_core(string name, Func<Work> make)
     {
-        Wire.CheckRequest request = make();
+        Work request = make();
         int points = int.Parse(
             Environment.GetEnvironmentVariable("FLUSHBACK_CANCEL_POINTS") ?? "4",
             CultureInfo.InvariantCulture
@@ -73,7 +80,7 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
     }
 
     // What another process took of the core is not the check's: a point above the aim is tried again.
-    private static TimeSpan LeastLate(Wire.CheckRequest request, TimeSpan at)
+    private static TimeSpan LeastLate(Work request, TimeSpan at)
     {
         TimeSpan least = Cancel(request, at).Late;
         for (int i = 1; i < Tries && least > _aim; i++)
@@ -85,9 +92,8 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
         return least;
     }
 
-    private static (TimeSpan Ran, TimeSpan Late) Cancel(Wire.CheckRequest request, TimeSpan after)
+    private static (TimeSpan Ran, TimeSpan Late) Cancel(Work request, TimeSpan after)
     {
-        ProfileCheckerService service = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
         using CancellationTokenSource source = new();
         long cancelledAt = long.MaxValue;
         using CancellationTokenRegistration seen = source.Token.Register(() => cancelledAt = Stopwatch.GetTimestamp());
@@ -95,7 +101,7 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
         source.CancelAfter(after);
         try
         {
-            _ = service.Check(request, new CallContext(source.Token));
+            request(source.Token);
         }
         catch (OperationCanceledException)
         {
@@ -107,6 +113,23 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             Stopwatch.GetElapsedTime(from, ended),
             cancelledAt < ended ? Stopwatch.GetElapsedTime(cancelledAt, ended) : TimeSpan.Zero
         );
+    }
+
+    private static Work Check(Wire.CheckRequest request)
+    {
+        ProfileCheckerService service = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
+        return cancellation => service.Check(request, new CallContext(cancellation));
+    }
+
+    private static Work Inspect(byte[] dxf)
+    {
+        ProfileInspectorService service = new(new RequestValidator(_limits), new InspectionReader(_limits), _limits);
+        Wire.InspectRequest request = new()
+        {
+            Dxf = ByteString.CopyFrom(dxf),
+            Settings = new Wire.InspectionSettings { CutterDiameterMm = 1, KerfMm = 0.2 },
+        };
+        return cancellation => service.Inspect(request, new CallContext(cancellation));
     }
 
     private static Wire.CheckRequest AllFiles()

@@ -45,27 +45,29 @@ public sealed class SocketsTests(RunningService service) : IClassFixture<Running
         folder.Delete(recursive: true);
     }
 
-    [Fact]
-    public async Task Health_says_that_it_serves()
+    [Theory]
+    [InlineData("")]
+    [InlineData("flushback.v1.ProfileChecker")]
+    [InlineData("flushback.v1.ProfileInspector")]
+    public async Task Health_says_that_it_serves(string name)
     {
         HealthCheckResponse health = await new Health.HealthClient(service.Channel).CheckAsync(
-            new HealthCheckRequest()
+            new HealthCheckRequest { Service = name }
         );
 
         Assert.Equal(HealthCheckResponse.Types.ServingStatus.Serving, health.Status);
     }
 
     [Fact]
-    public async Task Reflection_lists_the_checker()
+    public async Task Reflection_lists_the_checker_and_the_inspector()
     {
         using var call = new ServerReflection.ServerReflectionClient(service.Channel).ServerReflectionInfo();
         await call.RequestStream.WriteAsync(new ServerReflectionRequest { ListServices = "" });
         await call.ResponseStream.MoveNext(CancellationToken.None);
 
-        Assert.Contains(
-            "flushback.v1.ProfileChecker",
-            call.ResponseStream.Current.ListServicesResponse.Service.Select(listed => listed.Name)
-        );
+        string[] listed = [.. call.ResponseStream.Current.ListServicesResponse.Service.Select(service => service.Name)];
+        Assert.Contains("flushback.v1.ProfileChecker", listed);
+        Assert.Contains("flushback.v1.ProfileInspector", listed);
     }
 
     private static GrpcChannel OpenSocket(string path) =>

@@ -65,6 +65,15 @@ internal sealed class LooseDrawing
         return Pair(10, circle.Centre.X * Scale).Pair(20, circle.Centre.Y * Scale).Pair(40, circle.RadiusMm * Scale);
     }
 
+    /// <summary>A line of text, which no machine cuts.</summary>
+    public LooseDrawing AddText(string layer, Point at, string words)
+    {
+        Entity("TEXT", layer);
+        Pair(10, at.X * Scale).Pair(20, at.Y * Scale).Pair(40, Scale);
+        _entities.Append(CultureInfo.InvariantCulture, $"1\n{words}\n");
+        return this;
+    }
+
     /// <summary>The file's text.</summary>
     public override string ToString()
     {

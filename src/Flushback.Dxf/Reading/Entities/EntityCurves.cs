@@ -71,7 +71,7 @@ internal sealed class EntityCurves
         }
         else
         {
-            _log.Fault(record, DxfIssueCodes.EntityUnreadable, "cannot be read: explode it to lines and arcs");
+            _log.Fault(record, DxfIssueCodes.EntityUnreadable, UnreadableTypes.WhatIsWrong(record.Type));
         }
 
         return null;

@@ -14,18 +14,21 @@ internal static class Halving
     /// <param name="angleOf">Blade angle of a state.</param>
     /// <param name="stateAt">The state at a blade angle, followed from one in which the condition holds.</param>
     /// <param name="condition">What is looked for.</param>
+    /// <param name="finest">Blade angles nearer than this need not be told apart; the last digit without it.</param>
     public static (T Holds, T Fails) Between<T>(
         T holds,
         T fails,
         Func<T, Angle> angleOf,
         Func<Angle, T, T> stateAt,
-        Func<T, bool> condition
+        Func<T, bool> condition,
+        Angle finest = default
     )
     {
         for (int i = 0; i < Most; i++)
         {
             Angle middle = (angleOf(holds) + angleOf(fails)) * 0.5;
-            if (middle == angleOf(holds) || middle == angleOf(fails))
+            bool isFine = Math.Abs((angleOf(holds) - angleOf(fails)).Radians) < finest.Radians;
+            if (isFine || middle == angleOf(holds) || middle == angleOf(fails))
             {
                 break;
             }

@@ -1,0 +1,52 @@
+using System.CommandLine;
+using Flushback.Cli.Servers;
+using Grpc.Core;
+
+namespace Flushback.Cli.Commands;
+
+/// <summary>The options that say which service answers.</summary>
+internal sealed class ServiceOptions
+{
+    // Far above what a call takes; it only ends the wait for a server that hangs.
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
+
+    private readonly Option<Uri?> _server = ParsedOption.One<Uri?>(
+        "--server",
+        "URL",
+        "A running service, such as http://127.0.0.1:5210; without it one is started inside this program.",
+        ServerAddress.TryParse,
+        ServerAddress.Complaint
+    );
+
+    private readonly Option<bool> _verbose = new("--verbose")
+    {
+        Description = "Prints what the service inside this program logs, to standard error.",
+    };
+
+    /// <summary>Which service to call.</summary>
+    public Option Server => _server;
+
+    /// <summary>Whether the service inside may speak.</summary>
+    public Option Verbose => _verbose;
+
+    /// <summary>The service that is named; null for the one inside this program.</summary>
+    public Uri? AddressIn(ParseResult parsed) => parsed.GetValue(_server);
+
+    /// <summary>Calls the service and waits for its answer.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="call">The call, over a channel and with its deadline.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="RpcException">The service refuses, fails or does not answer.</exception>
+    public async Task<TResponse> CallAsync<TResponse>(
+        ParseResult parsed,
+        Func<ChannelBase, CallOptions, AsyncUnaryCall<TResponse>> call,
+        CancellationToken cancellation
+    )
+    {
+        await using ServerConnection connection = AddressIn(parsed) is { } address
+            ? ServerConnection.To(address)
+            : await OwnServer.StartAsync(parsed.GetValue(_verbose), cancellation);
+        DateTime deadline = (TimeProvider.System.GetUtcNow() + LongestWait).UtcDateTime;
+        return await call(connection.Channel, new CallOptions(deadline: deadline, cancellationToken: cancellation));
+    }
+}
