@@ -106,7 +106,6 @@ public sealed class StartTests(PublishedService published)
                     "/dev",
                     "--proc",
                     "/proc",
-                    "--die-with-parent",
                     .. environment,
                     published.Program,
                 ]
@@ -128,7 +127,7 @@ public sealed class StartTests(PublishedService published)
             (char[])[' ', '\n', '\\'],
             StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
         );
-        Assert.Contains("URLS=http://0.0.0.0:5210", pairs);
+        Assert.Contains("Kestrel__Endpoints__Grpc__Url=http://0.0.0.0:5210", pairs);
         return pairs
             .Select(pair => pair.Replace("0.0.0.0:5210", $"127.0.0.1:{port}", StringComparison.Ordinal))
             .Prepend("ASPNETCORE_HTTP_PORTS=8080")

@@ -44,7 +44,12 @@ internal sealed class Replica : IAsyncDisposable
         using CancellationTokenSource late = new(_longestStart);
         while (await replica.HealthAsync("ready") != HealthCheckResponse.Types.ServingStatus.Serving)
         {
-            Assert.False(replica.Program.HasEnded, replica.Program.Printed);
+            if (program.HasEnded)
+            {
+                int exitCode = await program.EndAsync(_longestStart);
+                Assert.Fail($"The service has ended with {exitCode}: {program.Printed}");
+            }
+
             await Task.Delay(50, late.Token);
         }
 

@@ -30,8 +30,9 @@ public sealed class TlsTests : IDisposable
         using X509Certificate2 strangers = _strangers.Client();
 
         Assert.Equal(StatusCode.OK, await CallAsync(service, _ours.Handler(ours)));
-        Assert.Equal(StatusCode.Unavailable, await CallAsync(service, _ours.Handler(strangers)));
-        Assert.Equal(StatusCode.Unavailable, await CallAsync(service, _ours.Handler()));
+        // TLS 1.3 tells a client late that he is not let in; when he notices decides what he calls it.
+        Assert.NotEqual(StatusCode.OK, await CallAsync(service, _ours.Handler(strangers)));
+        Assert.NotEqual(StatusCode.OK, await CallAsync(service, _ours.Handler()));
         await service.DisposeAsync();
     }
 
