@@ -25,6 +25,8 @@ readonly modeller=/usr/lib/freecad-python3/lib/Import.so
 readonly install_limit=600 build_limit=900 check_limit=300 suite_limit=900
 # Suites wait for other processes (client, browser, service) part of their time, so two share two cores well.
 readonly suites_at_a_time=2
+# What tests/vulnerabilities.sh ends with when a registry has no data.
+readonly not_checked=3
 
 export LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
@@ -117,21 +119,34 @@ finish() {
 
 # What the tests call beside .NET and npm; installed only when something is missing.
 install_packages() {
-  if has_referee && [[ -x $chromium && -d $part_library ]]; then
+  if has_referee && has_containment && [[ -x $chromium && -d $part_library ]]; then
     return 0
   fi
-  local as_root=()
+  local as_root=() had_nginx=false
+  if [[ -x /usr/sbin/nginx ]]; then
+    had_nginx=true
+  fi
   if ((EUID != 0)); then
     as_root=(sudo --non-interactive env DEBIAN_FRONTEND="$DEBIAN_FRONTEND")
   fi
   "${as_root[@]}" apt-get update
   "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
-    python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20
+    python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20 \
+    nginx-light bubblewrap
+  # Installed for the tests, which start it themselves: it is not to serve this machine from now on.
+  if [[ $had_nginx == false ]]; then
+    "${as_root[@]}" systemctl disable --now nginx 2>/dev/null || true
+  fi
 }
 
 # Another library for DXF, a CAD program with drawings that other people made, and a solid modeller.
 has_referee() {
   "$python" -c 'import ezdxf' && command -v librecad && [[ -f $modeller ]]
+}
+
+# The proxy of the compose file, and what runs the service as a container would.
+has_containment() {
+  command -v /usr/sbin/nginx && command -v bwrap && command -v setpriv
 }
 
 has_tools() {
@@ -147,6 +162,10 @@ has_tools() {
   if ! has_referee || [[ ! -d $part_library ]]; then
     printf 'A library, a CAD program, a modeller or drawings are missing: apt-get install %s.\n' \
       'python3-ezdxf librecad librecad-data libfreecad-python3-0.20'
+    missing=1
+  fi
+  if ! has_containment; then
+    printf 'A proxy or a sandbox is missing: apt-get install nginx-light bubblewrap util-linux.\n'
     missing=1
   fi
   return "$missing"
@@ -174,6 +193,24 @@ reads_the_first_sample() {
     }
   done
   rm -r "$folder"
+}
+
+# Known vulnerabilities of what is built from. A registry without data on them is no pass and no failure: it is told.
+audit() {
+  local name=vulnerabilities start=$SECONDS status=0
+  printf '%s ...\n' "$name"
+  bounded "$name" "$check_limit" tests/vulnerabilities.sh || status=$?
+  if ((status == not_checked)); then
+    sed 's/^/--- /' "$(log_of "$name")"
+    return 0
+  fi
+  order+=("$name")
+  if ((status == 0)); then
+    record "$name" 1 0 $((SECONDS - start))
+  else
+    record "$name" 0 1 $((SECONDS - start))
+    complain "$name" $((SECONDS - start)) "$check_limit"
+  fi
 }
 
 # --- Suites ---
@@ -245,7 +282,7 @@ main() {
 
   # Functions are checks too: timeout needs a command, so they run in a shell of their own.
   export configuration chromium python part_library modeller
-  export -f install_packages has_referee has_tools reads_the_first_sample
+  export -f install_packages has_referee has_containment has_tools reads_the_first_sample
   local in_shell=(bash -euo pipefail -c)
 
   check packages "$install_limit" "${in_shell[@]}" install_packages || true
@@ -255,9 +292,12 @@ main() {
     npm ci --prefix tests/interop/dxf-readers --ignore-scripts --no-audit --no-fund || true
   check polygon-offsets "$install_limit" \
     npm ci --prefix tests/interop/polygon-offsets --ignore-scripts --no-audit --no-fund || true
+  check manifest-schemas "$install_limit" \
+    npm ci --prefix tests/interop/manifests --ignore-scripts --no-audit --no-fund || true
   check buf-lint "$check_limit" "$buf" lint protos || true
   check buf-breaking "$check_limit" "$buf" breaking protos --against protos/released.binpb || true
   check dotnet-tools "$install_limit" dotnet tool restore || true
+  audit
   check format "$check_limit" dotnet csharpier check . || true
   if check build "$build_limit" dotnet build Flushback.slnx -c "$configuration"; then
     check first-command "$check_limit" "${in_shell[@]}" reads_the_first_sample || true

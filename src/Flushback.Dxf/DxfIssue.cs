@@ -41,6 +41,9 @@ public sealed record DxfIssue(
     /// <summary>The length it was held against, in millimetres.</summary>
     public double? LimitMm { get; init; }
 
+    /// <summary>The limit it is about; null for every other issue.</summary>
+    public DxfLimitHit? Limit { get; init; }
+
     /// <summary>True when the drawing or layer cannot be used: an error or a limit.</summary>
     public bool IsFatal => Kind is DxfIssueKind.Error or DxfIssueKind.LimitExceeded;
 }

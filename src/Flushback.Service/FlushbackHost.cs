@@ -1,11 +1,13 @@
 using Flushback.Service.Drawings;
 using Flushback.Service.Errors;
+using Flushback.Service.Hosting;
 using Flushback.Service.Limits;
+using Flushback.Service.Queueing;
+using Flushback.Service.Security;
+using Flushback.Service.Telemetry;
 using Flushback.Service.Validation;
-using Grpc.AspNetCore.Server;
+using Flushback.Service.Web;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
-using Microsoft.Extensions.Diagnostics.HealthChecks;
-using Microsoft.Extensions.Options;
 
 namespace Flushback.Service;
 
@@ -15,22 +17,27 @@ public static class FlushbackHost
     /// <summary>Where the service listens when nothing else is configured: this machine only, HTTP/2 without TLS.</summary>
     public const string DefaultAddress = "http://127.0.0.1:5210";
 
+    /// <summary>Where it then listens for pages: this machine only, gRPC-Web by HTTP/1.1 without TLS.</summary>
+    public const string DefaultWebAddress = "http://127.0.0.1:5211";
+
     /// <summary>A host that is configured from appsettings.json, the environment and the command line, in that order.</summary>
     /// <param name="args">
     /// Command line in the form of .NET configuration, such as <c>--urls http://127.0.0.1:6000</c>,
-    /// <c>--Kestrel:Endpoints:Grpc:Url=https://...</c> or <c>--Limits:Vertices=5000</c>.
+    /// <c>--Kestrel:Endpoints:Grpc:Url=https://...</c> or <c>--Limits:Vertices=5000</c>, and <c>--insecure</c>.
     /// </param>
+    /// <exception cref="RefusedStartException">What is configured is not safe, or names a file that cannot be used.</exception>
     public static WebApplication Build(string[] args)
     {
         WebApplicationBuilder builder = WebApplication.CreateBuilder(
-            new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory }
+            new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory }
         );
-        builder.WebHost.ConfigureKestrel(SpeakHttp2Only);
-        if (!NamesAnEndpoint(builder.Configuration))
-        {
-            builder.WebHost.UseUrls(DefaultAddress);
-        }
 
+        // Not by the options above: what is said there of addresses cannot be gathered any more.
+        builder.Configuration.AddCommandLine(SecuritySetup.WithSwitches(args));
+        SecurityOptions security = SecurityOptions.From(builder.Configuration);
+        Addresses.Settle(builder, security);
+        builder.AddSecurity(security);
+        builder.AddExporters();
         return Finish(builder);
     }
 
@@ -53,10 +60,8 @@ public static class FlushbackHost
         builder.Configuration.AddCommandLine(args ?? []);
         builder.WebHost.UseKestrelCore();
         builder.WebHost.ConfigureKestrel(kestrel =>
-        {
-            SpeakHttp2Only(kestrel);
-            kestrel.ListenUnixSocket(socketPath);
-        });
+            kestrel.ListenUnixSocket(socketPath, endpoint => endpoint.Protocols = HttpProtocols.Http2)
+        );
         builder.Services.AddRouting();
         logging?.Invoke(builder.Logging);
         return Finish(builder);
@@ -64,34 +69,29 @@ public static class FlushbackHost
 
     private static WebApplication Finish(WebApplicationBuilder builder)
     {
+        builder.AddLimits();
+        builder.AddMeasuring();
+        builder.AddQueueing();
+        builder.AddHealth();
+        builder.AddWeb();
         IServiceCollection services = builder.Services;
-        services
-            .AddOptions<ServiceLimits>()
-            .Bind(
-                builder.Configuration.GetSection(ServiceLimits.Section),
-                binder => binder.ErrorOnUnknownConfiguration = true
-            )
-            .ValidateDataAnnotations()
-            .ValidateOnStart();
-        services.AddSingleton(provider => provider.GetRequiredService<IOptions<ServiceLimits>>().Value);
         services.AddSingleton<RequestValidator>();
         services.AddSingleton<KnifeReader>();
         services.AddSingleton<InspectionReader>();
-        services.AddGrpc(grpc => grpc.Interceptors.Add<LastResortInterceptor>());
-        services
-            .AddOptions<GrpcServiceOptions>()
-            .Configure<ServiceLimits>((grpc, limits) => grpc.MaxReceiveMessageSize = limits.MessageBytes);
-        services
-            .AddGrpcHealthChecks(health =>
-            {
-                health.Services.Map(Wire.ProfileChecker.Descriptor.FullName, _ => true);
-                health.Services.Map(Wire.ProfileInspector.Descriptor.FullName, _ => true);
-                health.Services.Map(Wire.BenchSimulator.Descriptor.FullName, _ => true);
-            })
-            .AddCheck("host", () => HealthCheckResult.Healthy());
+        services.AddGrpc(grpc =>
+        {
+            grpc.Interceptors.Add<LastResortInterceptor>();
+            grpc.Interceptors.Add<QueueInterceptor>();
+            grpc.Interceptors.Add<FindingsInterceptor>();
+        });
         services.AddGrpcReflection();
 
         WebApplication app = builder.Build();
+        app.UseMetricsEndpoint();
+        app.UseWeb();
+        app.UseMeasuring();
+        app.UseTokens();
+        app.UseMiddleware<UnreadableMessage>();
         app.UseMiddleware<OversizedMessageDetails>();
         app.MapGrpcService<ProfileCheckerService>();
         app.MapGrpcService<ProfileInspectorService>();
@@ -100,12 +100,4 @@ public static class FlushbackHost
         app.MapGrpcReflectionService();
         return app;
     }
-
-    // gRPC needs HTTP/2, and without TLS there is nothing to negotiate it with.
-    private static void SpeakHttp2Only(KestrelServerOptions kestrel) =>
-        kestrel.ConfigureEndpointDefaults(endpoint => endpoint.Protocols = HttpProtocols.Http2);
-
-    private static bool NamesAnEndpoint(ConfigurationManager configuration) =>
-        configuration[WebHostDefaults.ServerUrlsKey] is not null
-        || configuration.GetSection("Kestrel:Endpoints").Exists();
 }

@@ -20,7 +20,7 @@ public sealed class ProfileCheckerService(RequestValidator validator, KnifeReade
         using WorkTime time = new(limits, context.CancellationToken);
         validator.Validate(request);
         KnifeSource source = reader.Read(request.Knife, time.Token);
-        Placement placement = KnifeFrame.Place(source);
+        Placement placement = KnifeFrame.Place(source, time.Token);
         BenchReport bench = BenchCheck.Run(placement, request.Bench.ToSettings(), time.Token);
 
         Wire.CheckReport report = bench.ToWire(request.Name, source);
@@ -33,6 +33,7 @@ public sealed class ProfileCheckerService(RequestValidator validator, KnifeReade
         Wire.CheckResponse response = new() { Report = report };
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
+            time.Token.ThrowIfCancellationRequested();
             response.Artifacts.Add(ArtifactMaker.Make(kind, report, bench, handle, source));
         }
 

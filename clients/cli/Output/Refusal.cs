@@ -24,6 +24,9 @@ internal static class Refusal
             case StatusCode.Unavailable or StatusCode.Internal when HasCause<AuthenticationException>(refused):
                 Complaints.Tell([$"{who} shows a certificate that this machine does not trust; install its issuer."]);
                 return ExitCode.NoServer;
+            case StatusCode.Unavailable when refused.GetRpcStatus()?.GetDetail<RetryInfo>() is not null:
+                Complaints.Tell([refused.Status.Detail]);
+                return ExitCode.NoServer;
             case StatusCode.Unavailable:
                 Complaints.Tell([$"{who} cannot be reached; start it, or leave out --server to use the one inside."]);
                 return ExitCode.NoServer;

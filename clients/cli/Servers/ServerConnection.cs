@@ -5,9 +5,6 @@ namespace Flushback.Cli.Servers;
 /// <summary>A way to a service.</summary>
 internal abstract class ServerConnection : IAsyncDisposable
 {
-    // A page, a curve of thousands of samples and a drawing together go beyond gRPC's own 4 MB.
-    private const int LargestAnswerBytes = 256 * 1024 * 1024;
-
     private protected ServerConnection(GrpcChannel channel) => Channel = channel;
 
     /// <summary>The channel to call on.</summary>
@@ -24,10 +21,7 @@ internal abstract class ServerConnection : IAsyncDisposable
     }
 
     private protected static GrpcChannel Open(Uri address, SocketsHttpHandler? handler) =>
-        GrpcChannel.ForAddress(
-            address,
-            new GrpcChannelOptions { HttpHandler = handler, MaxReceiveMessageSize = LargestAnswerBytes }
-        );
+        GrpcChannel.ForAddress(address, ChannelSettings.With(handler));
 
     private sealed class RemoteServer(GrpcChannel channel) : ServerConnection(channel);
 }

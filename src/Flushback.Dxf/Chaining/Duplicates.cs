@@ -10,17 +10,24 @@ internal static class Duplicates
     private const int MostCompared = 64;
 
     /// <summary>The shapes without copies, in their order; each removal is listed.</summary>
-    public static List<DxfShape> Removed(List<DxfShape> shapes, ChainTolerances tolerances, List<DxfIssue> issues)
+    public static List<DxfShape> Removed(
+        List<DxfShape> shapes,
+        ChainTolerances tolerances,
+        List<DxfIssue> issues,
+        CancellationToken ct
+    )
     {
         // Copies have boxes of the same middle and size; what shares both is compared in full.
         Box[] boxes = [.. shapes.Select(shape => ShapeBounds.Of(shape.Geometry))];
         HashSet<int> copies = [];
-        foreach (List<int> concentric in PointClusters.Of([.. boxes.Select(box => box.Centre)], tolerances.WidestMm))
+        foreach (
+            List<int> concentric in PointClusters.Of([.. boxes.Select(box => box.Centre)], tolerances.WidestMm, ct)
+        )
         {
             Point[] sizes = [.. concentric.Select(i => new Point(boxes[i].WidthMm, boxes[i].HeightMm))];
-            foreach (List<int> alike in PointClusters.Of(sizes, 2 * tolerances.WidestMm))
+            foreach (List<int> alike in PointClusters.Of(sizes, 2 * tolerances.WidestMm, ct))
             {
-                RemoveWithin(shapes, alike.ConvertAll(k => concentric[k]), tolerances, copies, issues);
+                RemoveWithin(shapes, alike.ConvertAll(k => concentric[k]), tolerances, copies, issues, ct);
             }
         }
 
@@ -32,12 +39,14 @@ internal static class Duplicates
         List<int> group,
         ChainTolerances tolerances,
         HashSet<int> copies,
-        List<DxfIssue> issues
+        List<DxfIssue> issues,
+        CancellationToken ct
     )
     {
         List<int> kept = [];
         foreach (int i in group)
         {
+            ct.ThrowIfCancellationRequested();
             int original = kept.FindIndex(k => AreCopies(shapes[k].Geometry, shapes[i].Geometry, tolerances));
             if (original < 0)
             {

@@ -10,13 +10,19 @@ public static class DxfContours
     /// <param name="drawing">A drawing that was read.</param>
     /// <param name="layer">Name of the layer, compared without regard to case.</param>
     /// <param name="joinToleranceMm">How far apart two ends may lie and still be joined, in millimetres.</param>
+    /// <param name="ct">Stops the joining with <see cref="OperationCanceledException"/>.</param>
     /// <remarks>
     /// Entities may lie in any order and direction. Two ends within a nanometre are one point and nothing is said; wider
     /// gaps up to the tolerance are bridged and listed. A layer that is absent, hidden or empty gives no contours and a
     /// notice, not an error: only the caller knows whether it is needed.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is negative or not finite.</exception>
-    public static ChainResult ContoursOf(DxfDrawing drawing, string layer, double joinToleranceMm)
+    public static ChainResult ContoursOf(
+        DxfDrawing drawing,
+        string layer,
+        double joinToleranceMm,
+        CancellationToken ct = default
+    )
     {
         ArgumentNullException.ThrowIfNull(drawing);
         ArgumentNullException.ThrowIfNull(layer);
@@ -33,20 +39,21 @@ public static class DxfContours
                 string.Equals(fault.Layer, layer, StringComparison.OrdinalIgnoreCase)
             ),
         ];
-        List<DxfShape> shapes = Duplicates.Removed([.. drawing.ShapesOn(layer)], tolerances, issues);
+        List<DxfShape> shapes = Duplicates.Removed([.. drawing.ShapesOn(layer)], tolerances, issues, ct);
         if (shapes.Count == 0 && issues.Count == 0)
         {
             issues.Add(NothingThere(drawing, layer));
         }
 
-        return Chained(shapes, layer, tolerances, issues);
+        return Chained(shapes, layer, tolerances, issues, ct);
     }
 
     private static ChainResult Chained(
         List<DxfShape> shapes,
         string layer,
         ChainTolerances tolerances,
-        List<DxfIssue> issues
+        List<DxfIssue> issues,
+        CancellationToken ct
     )
     {
         List<(int Line, Contour Contour)> found = [];
@@ -69,7 +76,7 @@ public static class DxfContours
             }
         }
 
-        (units, Joints joints) = Joined(units, tolerances, issues);
+        (units, Joints joints) = Joined(units, tolerances, issues, ct);
         OpenChains openChains = new(units, joints, tolerances);
         foreach (Chain chain in new ChainWalk(units, joints).Chains())
         {
@@ -107,17 +114,18 @@ public static class DxfContours
     private static (List<ChainUnit> Units, Joints Joints) Joined(
         List<ChainUnit> units,
         ChainTolerances tolerances,
-        List<DxfIssue> issues
+        List<DxfIssue> issues,
+        CancellationToken ct
     )
     {
         List<DxfIssue> onJoining = [];
-        Joints joints = Joints.Of(units, tolerances, onJoining);
-        if (Overlaps.Removed(units, joints, tolerances, issues) is { } fewer)
+        Joints joints = Joints.Of(units, tolerances, onJoining, ct);
+        if (Overlaps.Removed(units, joints, tolerances, issues, ct) is { } fewer)
         {
             // What was said of the ends before is not true any more.
             units = fewer;
             onJoining.Clear();
-            joints = Joints.Of(units, tolerances, onJoining);
+            joints = Joints.Of(units, tolerances, onJoining, ct);
         }
 
         issues.AddRange(onJoining);

@@ -14,16 +14,23 @@ internal sealed class Joints
     private readonly IReadOnlyList<ChainUnit> _units;
     private readonly ChainTolerances _tolerances;
     private readonly List<DxfIssue> _issues;
+    private readonly CancellationToken _ct;
     private readonly Point[] _places;
     private readonly int[] _partner;
     private readonly bool[] _atBranch;
     private readonly bool[] _dropped;
 
-    private Joints(IReadOnlyList<ChainUnit> units, ChainTolerances tolerances, List<DxfIssue> issues)
+    private Joints(
+        IReadOnlyList<ChainUnit> units,
+        ChainTolerances tolerances,
+        List<DxfIssue> issues,
+        CancellationToken ct
+    )
     {
         _units = units;
         _tolerances = tolerances;
         _issues = issues;
+        _ct = ct;
         _places = new Point[2 * units.Count];
         for (int i = 0; i < _places.Length; i++)
         {
@@ -38,9 +45,14 @@ internal sealed class Joints
     }
 
     /// <summary>Joins the ends of all units.</summary>
-    public static Joints Of(IReadOnlyList<ChainUnit> units, ChainTolerances tolerances, List<DxfIssue> issues)
+    public static Joints Of(
+        IReadOnlyList<ChainUnit> units,
+        ChainTolerances tolerances,
+        List<DxfIssue> issues,
+        CancellationToken ct
+    )
     {
-        Joints joints = new(units, tolerances, issues);
+        Joints joints = new(units, tolerances, issues, ct);
         joints.JoinCoincident();
         joints.BridgeGaps();
         return joints;
@@ -65,7 +77,7 @@ internal sealed class Joints
 
     private void JoinCoincident()
     {
-        foreach (List<int> group in PointClusters.Of(_places, ChainTolerances.CoincidentMm))
+        foreach (List<int> group in PointClusters.Of(_places, ChainTolerances.CoincidentMm, _ct))
         {
             if (group.Count == 2)
             {
@@ -85,7 +97,7 @@ internal sealed class Joints
             return;
         }
 
-        foreach (List<int> group in PointClusters.Of([.. _places], _tolerances.JoinMm))
+        foreach (List<int> group in PointClusters.Of([.. _places], _tolerances.JoinMm, _ct))
         {
             if (!group.Exists(IsLoose))
             {
@@ -123,6 +135,7 @@ internal sealed class Joints
     {
         foreach (int end in group)
         {
+            _ct.ThrowIfCancellationRequested();
             UnitEnd first = UnitEnd.At(end);
             ChainUnit unit = _units[first.Unit];
             bool isSpeck =

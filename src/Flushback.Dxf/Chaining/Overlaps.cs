@@ -18,7 +18,8 @@ internal static class Overlaps
         IReadOnlyList<ChainUnit> units,
         Joints joints,
         ChainTolerances tolerances,
-        List<DxfIssue> issues
+        List<DxfIssue> issues,
+        CancellationToken ct
     )
     {
         List<int> suspects = [.. Enumerable.Range(0, units.Count).Where(i => IsSuspect(i, units[i], joints))];
@@ -31,6 +32,7 @@ internal static class Overlaps
         bool found = false;
         foreach (int first in suspects)
         {
+            ct.ThrowIfCancellationRequested();
             // A union may reach what neither part did, so those passed over are tried again.
             for (int second = 0; second < units.Count; second++)
             {

@@ -42,11 +42,20 @@ internal sealed class PointClusters
     }
 
     /// <summary>The groups of two or more points, each as indices in rising order; in the order of their first point.</summary>
-    public static IEnumerable<List<int>> Of(IReadOnlyList<Point> points, double distanceMm)
+    public static IEnumerable<List<int>> Of(
+        IReadOnlyList<Point> points,
+        double distanceMm,
+        CancellationToken ct = default
+    )
     {
         PointClusters clusters = new(points, distanceMm);
         for (int i = 0; i < points.Count; i++)
         {
+            if ((i & 0x3FF) == 0)
+            {
+                ct.ThrowIfCancellationRequested();
+            }
+
             clusters.Add(i);
         }
 

@@ -40,12 +40,21 @@ internal sealed class BlockChoice(BlockTable blocks, DxfLimits limits, ReadingLo
         }
 
         long copies = (long)insert.Columns * insert.Rows;
-        if (placement.Depth >= limits.MaxBlockDepth || copies > limits.MaxArrayCopies)
+        if (copies > limits.MaxArrayCopies)
         {
             log.LimitExceeded(
-                copies > limits.MaxArrayCopies
-                    ? $"{record.Label} places {copies} copies of block {name}, and {Wording.Whole(limits.MaxArrayCopies)} is the limit: explode what is needed."
-                    : $"{record.Label} places block {name} more than {Wording.Whole(limits.MaxBlockDepth)} blocks deep, which is the limit: explode the outer blocks.",
+                new DxfLimitHit(nameof(DxfLimits.MaxArrayCopies), limits.MaxArrayCopies, copies),
+                $"{record.Label} places {copies} copies of block {name}, and {Wording.Whole(limits.MaxArrayCopies)} is the limit: explode what is needed.",
+                record.Line
+            );
+            return null;
+        }
+
+        if (placement.Depth >= limits.MaxBlockDepth)
+        {
+            log.LimitExceeded(
+                new DxfLimitHit(nameof(DxfLimits.MaxBlockDepth), limits.MaxBlockDepth, placement.Depth + 1),
+                $"{record.Label} places block {name} more than {Wording.Whole(limits.MaxBlockDepth)} blocks deep, which is the limit: explode the outer blocks.",
                 record.Line
             );
             return null;

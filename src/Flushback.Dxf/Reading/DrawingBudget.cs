@@ -20,6 +20,7 @@ internal sealed class DrawingBudget(DxfLimits limits, ReadingLog log)
         }
 
         log.LimitExceeded(
+            new DxfLimitHit(nameof(DxfLimits.MaxEntities), limits.MaxEntities, _entities),
             $"The drawing has more than {Wording.Whole(limits.MaxEntities)} entities, blocks exploded (reached at "
                 + $"{record.Place}); leave out what is not needed, or raise the limit.",
             record.Line
@@ -37,6 +38,7 @@ internal sealed class DrawingBudget(DxfLimits limits, ReadingLog log)
         }
 
         log.LimitExceeded(
+            new DxfLimitHit(nameof(DxfLimits.MaxVertices), limits.MaxVertices, _vertices),
             $"The drawing has more than {Wording.Whole(limits.MaxVertices)} vertices (reached in {record.Label}); leave "
                 + "out what is not needed, or raise the limit.",
             record.Line

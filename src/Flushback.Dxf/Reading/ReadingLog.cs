@@ -53,9 +53,9 @@ internal sealed class ReadingLog
         Add(new DxfIssue(code, DxfIssueKind.Error, sentence, Line: line));
 
     /// <summary>Stops the reading: the drawing is larger than allowed.</summary>
-    public void LimitExceeded(string sentence, int? line = null)
+    public void LimitExceeded(DxfLimitHit limit, string sentence, int? line = null)
     {
-        Add(new DxfIssue(DxfIssueCodes.TooLarge, DxfIssueKind.LimitExceeded, sentence, Line: line));
+        Add(new DxfIssue(DxfIssueCodes.TooLarge, DxfIssueKind.LimitExceeded, sentence, Line: line) { Limit = limit });
         _errors += MostErrors;
     }
 

@@ -52,6 +52,7 @@ internal sealed class ShapeMaker(ReadingLog log, DxfLimits limits, double curveT
         if (edges is null)
         {
             log.LimitExceeded(
+                new DxfLimitHit(nameof(DxfLimits.MaxVertices), limits.MaxVertices, limits.MaxVertices + 1.0),
                 $"{record.Label} needs more than {Wording.Whole(limits.MaxVertices)} arcs to stay within {Wording.Mm(curveToleranceMm)}: "
                     + "simplify it, or allow a wider curve tolerance.",
                 record.Line

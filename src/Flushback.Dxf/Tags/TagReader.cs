@@ -1,4 +1,5 @@
 using System.Globalization;
+using Flushback.Dxf.Reading;
 
 namespace Flushback.Dxf.Tags;
 
@@ -18,6 +19,7 @@ internal static class TagReader
         if (bytes.Length > maxBytes)
         {
             return TagScan.TooLarge(
+                new DxfLimitHit(nameof(DxfLimits.MaxBytes), maxBytes, bytes.Length),
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"The file has {bytes.Length} bytes and the limit is {maxBytes}; leave out what is not needed, or raise the limit."

@@ -6,6 +6,6 @@ internal readonly record struct TagScan(TagFile? File, DxfIssue? Issue)
     public static TagScan Failed(string code, string sentence, int? line = null) =>
         new(null, new DxfIssue(code, DxfIssueKind.Error, sentence, Line: line));
 
-    public static TagScan TooLarge(string sentence) =>
-        new(null, new DxfIssue(DxfIssueCodes.TooLarge, DxfIssueKind.LimitExceeded, sentence));
+    public static TagScan TooLarge(DxfLimitHit limit, string sentence) =>
+        new(null, new DxfIssue(DxfIssueCodes.TooLarge, DxfIssueKind.LimitExceeded, sentence) { Limit = limit });
 }

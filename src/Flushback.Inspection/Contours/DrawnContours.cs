@@ -29,7 +29,7 @@ internal sealed record DrawnContours(
         foreach (string layer in layers)
         {
             ct.ThrowIfCancellationRequested();
-            ChainResult chained = DxfContours.ContoursOf(drawing, layer, joinToleranceMm);
+            ChainResult chained = DxfContours.ContoursOf(drawing, layer, joinToleranceMm, ct);
             closed.AddRange(chained.Contours.Select(found => ClosedOf(layer, found, order)));
             closed.AddRange(chained.Circles.Select(found => ClosedOf(layer, found, order)));
             open.AddRange(chained.OpenPaths.Select(path => (layer, path)));

@@ -18,11 +18,11 @@ public sealed class StopCheck
     private StopCheck(Knife knife, BenchSettings settings, CancellationToken cancellation)
     {
         _settings = settings;
-        Solver = new BenchSolver(knife);
+        Solver = new BenchSolver(knife, cancellation);
         Track = RotationTrack.Follow(Solver, cancellation);
         Faces = new FaceNaming(knife);
         Stops = new StopFinder(Solver, Track);
-        _finder = new ContactFinder(knife, Faces, settings);
+        _finder = new ContactFinder(knife, Faces, settings, cancellation);
 
         RestPose open = Stops.Open();
         RestPose half = Stops.Near(_quarterTurn, StopFinder.LeastHalfStopDepthMm);

@@ -12,7 +12,7 @@ internal sealed class BenchGround
     public BenchGround(Knife knife, CancellationToken cancellation)
     {
         Knife = knife;
-        Solver = new BenchSolver(knife);
+        Solver = new BenchSolver(knife, cancellation);
         Track = RotationTrack.Follow(Solver, cancellation);
         StopFinder stops = new(Solver, Track);
         Open = stops.Open().Pose;

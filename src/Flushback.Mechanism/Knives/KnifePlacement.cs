@@ -11,7 +11,10 @@ public static class KnifePlacement
 
     /// <summary>Finds the knife frame from the pins, the back and the drawn blade angle, and names the faces.</summary>
     /// <returns>The placement, or every problem found; exactly one of the two.</returns>
-    public static (Placement? Placement, ImmutableArray<KnifeProblem> Problems) Place(DrawnKnife drawn)
+    public static (Placement? Placement, ImmutableArray<KnifeProblem> Problems) Place(
+        DrawnKnife drawn,
+        CancellationToken cancellation = default
+    )
     {
         ImmutableArray<KnifeProblem> problems = PartCheck.Check(drawn);
         if (!problems.IsEmpty)
@@ -34,7 +37,7 @@ public static class KnifePlacement
             DrawnBladeAngleFound: drawn.DrawnBladeAngle is null
         );
         placement = placement with { Knife = FaceOverriding.Apply(placement, drawn.FaceOverrides) };
-        return Reach(placement) is { } unreachable ? (null, [unreachable]) : (placement, []);
+        return Reach(placement, cancellation) is { } unreachable ? (null, [unreachable]) : (placement, []);
     }
 
     private static Knife Build(DrawnKnife drawn, KnifeFrame frame, Outline blade)
@@ -59,9 +62,9 @@ public static class KnifePlacement
     /// <summary>The lower front corner: the vertex farthest forward and down.</summary>
     private static Point Nose(Outline spring) => spring.Edges.Select(edge => edge.Start).MaxBy(p => p.X - p.Y);
 
-    private static KnifeProblem? Reach(Placement placement)
+    private static KnifeProblem? Reach(Placement placement, CancellationToken cancellation)
     {
-        BenchSolver solver = new(placement.Knife);
+        BenchSolver solver = new(placement.Knife, cancellation);
         foreach (double degrees in new[] { 30.0, 45, 90, 135, 150 })
         {
             SpringPose pose = solver.PoseAt(Angle.FromDegrees(degrees));

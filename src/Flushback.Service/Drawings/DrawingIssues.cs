@@ -1,5 +1,6 @@
 using Flushback.Dxf;
 using Flushback.Service.Errors;
+using Flushback.Service.Limits;
 
 namespace Flushback.Service.Drawings;
 
@@ -17,7 +18,7 @@ internal static class DrawingIssues
         {
             if (issue.Kind == DxfIssueKind.LimitExceeded && issue.Code != DxfIssueCodes.CoordinateRange)
             {
-                throw RequestErrors.OverLimit(new LimitExceeded(issue.Code, "Drawing", null, null, issue.Sentence));
+                throw RequestErrors.OverLimit(DrawingLimits.Told(issue));
             }
 
             string field = issue.Code == DxfIssueCodes.UnitMissing ? fields.Unit : fields.Dxf;

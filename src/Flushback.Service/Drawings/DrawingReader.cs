@@ -41,7 +41,7 @@ internal sealed class DrawingReader(ServiceLimits limits)
         }
 
         LayerRoles roles = LayerRoles.From(request.Layers);
-        LayerReader layers = new(drawing, options.JoinToleranceMm, violations);
+        LayerReader layers = new(drawing, options.JoinToleranceMm, violations, cancellation);
         DrawnKnife? drawn = FindKnife(layers, roles, violations);
         if (drawn is null || violations.Count > 0)
         {

@@ -11,7 +11,13 @@ namespace Flushback.Service.Drawings;
 /// <param name="drawing">A drawing that was read.</param>
 /// <param name="joinToleranceMm">How far apart two ends may lie and still be joined.</param>
 /// <param name="violations">Gathers what is wrong.</param>
-internal sealed class LayerReader(DxfDrawing drawing, double joinToleranceMm, Violations violations)
+/// <param name="cancellation">Stops the joining.</param>
+internal sealed class LayerReader(
+    DxfDrawing drawing,
+    double joinToleranceMm,
+    Violations violations,
+    CancellationToken cancellation
+)
 {
     private readonly Dictionary<string, ChainResult> _read = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<string> _repairs = [];
@@ -67,7 +73,7 @@ internal sealed class LayerReader(DxfDrawing drawing, double joinToleranceMm, Vi
             return known;
         }
 
-        ChainResult result = DxfContours.ContoursOf(drawing, role.Layer, joinToleranceMm);
+        ChainResult result = DxfContours.ContoursOf(drawing, role.Layer, joinToleranceMm, cancellation);
         _read.Add(role.Layer, result);
         foreach (DxfIssue issue in result.Issues.Where(issue => issue.Code != DxfIssueCodes.LayerAbsent))
         {

@@ -11,14 +11,5 @@ internal static class ReadingLimits
     /// <param name="limits">How much a request may ask for.</param>
     /// <param name="unit">The caller's unit; null for the file's own.</param>
     public static DxfReadOptions ReadOptions(this ServiceLimits limits, DrawingUnit? unit) =>
-        new()
-        {
-            Unit = unit,
-            Limits = new DxfLimits
-            {
-                MaxBytes = limits.MessageBytes,
-                MaxVertices = limits.Vertices,
-                MaxCoordinateMm = limits.CoordinateMm,
-            },
-        };
+        new() { Unit = unit, Limits = limits.ToDxf() };
 }

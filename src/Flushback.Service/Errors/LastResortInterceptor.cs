@@ -16,15 +16,40 @@ public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<
         "The service failed on this request; the fault is ours, not the drawing's, and its log says more.";
 
     /// <inheritdoc/>
-    public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
+    public override Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
         TRequest request,
         ServerCallContext context,
         UnaryServerMethod<TRequest, TResponse> continuation
-    )
+    ) => GuardAsync(context, () => continuation(request, context));
+
+    /// <inheritdoc/>
+    public override Task<TResponse> ClientStreamingServerHandler<TRequest, TResponse>(
+        IAsyncStreamReader<TRequest> requestStream,
+        ServerCallContext context,
+        ClientStreamingServerMethod<TRequest, TResponse> continuation
+    ) => GuardAsync(context, () => continuation(requestStream, context));
+
+    /// <inheritdoc/>
+    public override Task ServerStreamingServerHandler<TRequest, TResponse>(
+        TRequest request,
+        IServerStreamWriter<TResponse> responseStream,
+        ServerCallContext context,
+        ServerStreamingServerMethod<TRequest, TResponse> continuation
+    ) => GuardAsync(context, () => Unanswered(continuation(request, responseStream, context)));
+
+    /// <inheritdoc/>
+    public override Task DuplexStreamingServerHandler<TRequest, TResponse>(
+        IAsyncStreamReader<TRequest> requestStream,
+        IServerStreamWriter<TResponse> responseStream,
+        ServerCallContext context,
+        DuplexStreamingServerMethod<TRequest, TResponse> continuation
+    ) => GuardAsync(context, () => Unanswered(continuation(requestStream, responseStream, context)));
+
+    private async Task<TResult> GuardAsync<TResult>(ServerCallContext context, Func<Task<TResult>> call)
     {
         try
         {
-            return await continuation(request, context);
+            return await call();
         }
         catch (RpcException)
         {
@@ -45,6 +70,13 @@ public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<
             LogFault(exception, context.Method);
             throw new RpcException(new Status(StatusCode.Internal, Sentence));
         }
+    }
+
+    // What a call that answers by a stream returns at its end.
+    private static async Task<bool> Unanswered(Task call)
+    {
+        await call;
+        return true;
     }
 
     private LimitExceeded TimeOver() =>

@@ -9,17 +9,17 @@ namespace Flushback.Service.Errors;
 /// </summary>
 public sealed class OversizedMessageDetails(RequestDelegate next, ServiceLimits limits)
 {
-    private const string DetailsHeader = "grpc-status-details-bin";
+    /// <summary>Header or trailer in which gRPC carries the details of a status.</summary>
+    internal const string DetailsHeader = "grpc-status-details-bin";
 
-    /// <summary>Watches a call; looks at the status just before the headers leave.</summary>
-    public Task InvokeAsync(HttpContext context)
+    /// <summary>Looks at the status when the call is over; what gRPC refused by itself has not left by then.</summary>
+    public async Task InvokeAsync(HttpContext context)
     {
-        context.Response.OnStarting(() =>
+        await next(context);
+        if (!context.Response.HasStarted)
         {
             AddDetails(context.Response.Headers, context.Request.ContentLength);
-            return Task.CompletedTask;
-        });
-        return next(context);
+        }
     }
 
     private void AddDetails(IHeaderDictionary headers, long? bytes)

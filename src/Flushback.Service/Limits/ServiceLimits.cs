@@ -22,6 +22,31 @@ public sealed class ServiceLimits
     [Range(8, 10_000_000)]
     public int Vertices { get; set; } = 100_000;
 
+    /// <summary>Most entities of a drawing, counted with its blocks taken apart.</summary>
+    /// <value>Default: 50,000.</value>
+    [Range(10, 10_000_000)]
+    public int Entities { get; set; } = 50_000;
+
+    /// <summary>Deepest nesting of blocks in a drawing.</summary>
+    /// <value>Default: 8.</value>
+    [Range(1, 64)]
+    public int BlockDepth { get; set; } = 8;
+
+    /// <summary>Most copies in one array of a block, rows times columns.</summary>
+    /// <value>Default: 1,000.</value>
+    [Range(1, 1_000_000)]
+    public int ArrayCopies { get; set; } = 1_000;
+
+    /// <summary>Most control or fit points of one spline.</summary>
+    /// <value>Default: 2,000.</value>
+    [Range(4, 100_000)]
+    public int SplinePoints { get; set; } = 2_000;
+
+    /// <summary>Highest degree of a spline.</summary>
+    /// <value>Default: 10.</value>
+    [Range(3, 25)]
+    public int SplineDegree { get; set; } = 10;
+
     /// <summary>Largest coordinate or length either way, in millimetres.</summary>
     /// <value>Default: 100,000 mm; beyond it a double no longer holds a nanometre safely.</value>
     [Range(1000.0, 1e7)]
@@ -41,6 +66,16 @@ public sealed class ServiceLimits
     /// <value>Default: 200.</value>
     [Range(1, 100_000)]
     public int FaceOverrides { get; set; } = 200;
+
+    /// <summary>Requests, and items of streams, that are computed at the same time.</summary>
+    /// <value>Default: 0, as many as the machine has cores.</value>
+    [Range(0, 1024)]
+    public int Parallel { get; set; }
+
+    /// <summary>Requests, and items of streams, in flight at the service: computed or waiting for their turn.</summary>
+    /// <value>Default: 256; beyond it the caller is told UNAVAILABLE and when to come again.</value>
+    [Range(1, 100_000)]
+    public int ItemsInFlight { get; set; } = 256;
 
     /// <summary>Most layers a caller may name as cut.</summary>
     /// <value>Default: 200.</value>

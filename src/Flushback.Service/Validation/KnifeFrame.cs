@@ -10,9 +10,12 @@ internal static class KnifeFrame
 {
     /// <summary>The knife in its frame.</summary>
     /// <exception cref="Grpc.Core.RpcException">INVALID_ARGUMENT with every reason why it is no knife.</exception>
-    public static Placement Place(KnifeSource source)
+    public static Placement Place(KnifeSource source, CancellationToken cancellation = default)
     {
-        (Placement? placement, ImmutableArray<KnifeProblem> problems) = KnifePlacement.Place(source.Drawn);
+        (Placement? placement, ImmutableArray<KnifeProblem> problems) = KnifePlacement.Place(
+            source.Drawn,
+            cancellation
+        );
         ThrowIfAny(problems, source);
         return placement!;
     }

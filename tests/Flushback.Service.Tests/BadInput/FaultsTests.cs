@@ -18,7 +18,7 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
         RpcException thrown = await Assert.ThrowsAsync<RpcException>(() =>
             interceptor.UnaryServerHandler<Wire.CheckRequest, Wire.CheckResponse>(
                 new Wire.CheckRequest(),
-                new NoContext(),
+                new CallContext(),
                 (_, _) => throw new InvalidOperationException("the inner workings")
             )
         );
@@ -105,24 +105,5 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
             Exception? exception,
             Func<TState, Exception?, string> formatter
         ) => Faults.Add(exception!);
-    }
-
-    private sealed class NoContext : ServerCallContext
-    {
-        protected override string MethodCore => "/flushback.v1.ProfileChecker/Check";
-        protected override string HostCore => "";
-        protected override string PeerCore => "";
-        protected override DateTime DeadlineCore => DateTime.MaxValue;
-        protected override Metadata RequestHeadersCore => [];
-        protected override CancellationToken CancellationTokenCore => CancellationToken.None;
-        protected override Metadata ResponseTrailersCore => [];
-        protected override Status StatusCore { get; set; }
-        protected override WriteOptions? WriteOptionsCore { get; set; }
-        protected override AuthContext AuthContextCore => new(null, []);
-
-        protected override ContextPropagationToken CreatePropagationTokenCore(ContextPropagationOptions? options) =>
-            throw new NotSupportedException();
-
-        protected override Task WriteResponseHeadersAsyncCore(Metadata responseHeaders) => Task.CompletedTask;
     }
 }

@@ -1,5 +1,5 @@
+using Flushback.Catalogue.Designs;
 using Flushback.Geometry;
-using Flushback.Service.Limits;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
 using Google.Protobuf;
@@ -10,6 +10,15 @@ namespace Flushback.Service.Tests.BadInput;
 
 public sealed class LimitsTests
 {
+    // A block in a block, and an array of four copies: group 70 counts its columns.
+    private const string Nested =
+        "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nA\n70\n0\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n0\nENDBLK\n"
+        + "0\nBLOCK\n2\nB\n70\n0\n10\n0\n20\n0\n0\nPOINT\n8\n0\n10\n0\n20\n0\n0\nENDBLK\n0\nENDSEC\n";
+
+    private const string Array =
+        "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nA\n70\n0\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n70\n4\n44\n1\n0\nENDBLK\n"
+        + "0\nBLOCK\n2\nB\n70\n0\n10\n0\n20\n0\n0\nPOINT\n8\n0\n10\n0\n20\n0\n0\nENDBLK\n0\nENDSEC\n";
+
     /// <summary>The setting, and what makes a request go over it.</summary>
     public static TheoryData<string, string, Action<Wire.CheckRequest>> Over =>
         new()
@@ -18,6 +27,9 @@ public sealed class LimitsTests
             { "Samples", "19", request => request.Bench = new Wire.BenchSettings { StepDeg = 1 } },
             { "FaceOverrides", "1", request => request.Knife.FaceOverrides.AddRange([Face(), Face()]) },
             { "MessageBytes", "1024", request => request.Name = new string('a', 1024) },
+            { "Entities", "10", AskByDrawing },
+            { "BlockDepth", "1", request => AskByDrawing(request, Nested) },
+            { "ArrayCopies", "3", request => AskByDrawing(request, Array) },
             { "Seconds", "0.001", AskForSecondsOfWork },
         };
 
@@ -130,54 +142,32 @@ public sealed class LimitsTests
     public async Task A_limit_with_a_misspelt_name_keeps_the_service_from_starting() =>
         await Assert.ThrowsAsync<InvalidOperationException>(() => RunningService.StartAsync("--Limits:Vertexes=5000"));
 
-    [Fact]
-    public void The_defaults_are_those_of_the_documentation()
-    {
-        ServiceLimits limits = new();
-
-        Assert.Equal(
-            (4 * 1024 * 1024, 100_000, 1e5, 7201, 200, 200, 200, 50, 100, 30.0),
-            (
-                limits.MessageBytes,
-                limits.Vertices,
-                limits.CoordinateMm,
-                limits.Samples,
-                limits.NameLength,
-                limits.FaceOverrides,
-                limits.CutLayers,
-                limits.PinDiameters,
-                limits.Passes,
-                limits.Seconds
-            )
-        );
-    }
-
     /// <summary>The finest curve of a blade in thousands of edges: seconds, so that no sluggish clock lets it through.</summary>
     private static void AskForSecondsOfWork(Wire.CheckRequest request)
     {
-        const int Pieces = 1000;
+        request.Knife = Requests.Outlines(FinelyDrawn.Wagtail(1000)).Knife;
         request.Bench = new Wire.BenchSettings { StepDeg = 0.025 };
-        Wire.Vertex[] drawn = [.. request.Knife.Outlines.Blade.Vertices];
-        request.Knife.Outlines.Blade.Vertices.Clear();
-        for (int i = 0; i < drawn.Length; i++)
-        {
-            Wire.Vertex from = drawn[i];
-            Wire.Vertex to = drawn[(i + 1) % drawn.Length];
-            int pieces = from.Bulge == 0 ? Pieces : 1;
-            for (int k = 0; k < pieces; k++)
-            {
-                double part = k / (double)pieces;
-                request.Knife.Outlines.Blade.Vertices.Add(
-                    new Wire.Vertex
-                    {
-                        XMm = from.XMm + (part * (to.XMm - from.XMm)),
-                        YMm = from.YMm + (part * (to.YMm - from.YMm)),
-                        Bulge = from.Bulge,
-                    }
-                );
-            }
-        }
     }
+
+    private static void AskByDrawing(Wire.CheckRequest request) => AskByDrawing(request, "");
+
+    private static void AskByDrawing(Wire.CheckRequest request, string blocks) =>
+        request.Knife = new Wire.Knife
+        {
+            Drawing = new Wire.KnifeDrawing
+            {
+                Dxf = ByteString.CopyFromUtf8(
+                    LooseDrawing
+                        .Of(KnifeCatalogue.Wagtail.ToDrawn())
+                        .ToString()
+                        .Replace(
+                            "0\nSECTION\n2\nENTITIES\n",
+                            blocks + "0\nSECTION\n2\nENTITIES\n0\nINSERT\n8\n0\n2\nA\n10\n0\n20\n0\n",
+                            StringComparison.Ordinal
+                        )
+                ),
+            },
+        };
 
     /// <summary>Thousands of circles, each near its neighbours: far more than a millisecond of work.</summary>
     internal static byte[] SecondsOfWork()

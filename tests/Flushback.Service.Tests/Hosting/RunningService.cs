@@ -12,6 +12,15 @@ public sealed class RunningService : IAsyncLifetime
     /// <summary>A channel to it.</summary>
     public GrpcChannel Channel => _channel!;
 
+    /// <summary>Where it listens.</summary>
+    public Uri Address => new(_host!.Urls.First());
+
+    /// <summary>Where it listens for pages or for readers of metrics, when started with an address for them.</summary>
+    public Uri OtherAddress => new(_host!.Urls.Last());
+
+    /// <summary>Everything it is made of.</summary>
+    public IServiceProvider Parts => _host!.Services;
+
     /// <summary>A client of the checker.</summary>
     internal Wire.ProfileChecker.ProfileCheckerClient Checker => new(Channel);
 
@@ -33,7 +42,7 @@ public sealed class RunningService : IAsyncLifetime
         ]);
         await service._host.StartAsync();
         service._channel = GrpcChannel.ForAddress(
-            service._host.Urls.Single(),
+            service._host.Urls.First(),
             new GrpcChannelOptions { MaxReceiveMessageSize = null }
         );
         return service;
@@ -52,6 +61,7 @@ public sealed class RunningService : IAsyncLifetime
         _channel?.Dispose();
         if (_host is { } host)
         {
+            await host.StopAsync();
             await host.DisposeAsync();
         }
     }

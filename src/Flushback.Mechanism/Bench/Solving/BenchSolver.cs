@@ -26,11 +26,15 @@ public sealed class BenchSolver
     private readonly List<RadialPiece> _lower = [];
     private readonly List<RadialPiece> _behind = [];
     private readonly StackSweep _stack;
+    private readonly CancellationToken _cancellation;
 
     /// <summary>Makes a knife ready to be swept.</summary>
-    public BenchSolver(Knife knife)
+    /// <param name="knife">The knife.</param>
+    /// <param name="cancellation">Looked at once a pose, which then throws <see cref="OperationCanceledException"/>.</param>
+    public BenchSolver(Knife knife, CancellationToken cancellation = default)
     {
         Knife = knife;
+        _cancellation = cancellation;
         _blade = new PolarOutline(knife.Blade);
         _bladeBounds = knife.Blade.Bounds;
         _centrePin = knife.CentrePin.Centre;
@@ -87,6 +91,7 @@ public sealed class BenchSolver
 
     private void Gather(Angle bladeAngle, double riseMm, double reachMm)
     {
+        _cancellation.ThrowIfCancellationRequested();
         _all.Clear();
         _upper.Clear();
         _lower.Clear();

@@ -9,7 +9,12 @@ namespace Flushback.Mechanism.Bench.Solving;
 /// Every edge of the blade is held against every edge of the spring; a pair counts where its distance is least among
 /// its neighbours along both outlines, so that the vertex of a face that has been split is no contact of its own.
 /// </remarks>
-internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings settings)
+internal sealed class ContactFinder(
+    Knife knife,
+    FaceNaming faces,
+    BenchSettings settings,
+    CancellationToken cancellation = default
+)
 {
     // Farther apart than this two edges are no near miss.
     private const double NearMm = 1.5;
@@ -31,14 +36,14 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
         List<NearPlace> near = NearPlaces(blade, spring);
 
         List<ContactStretch> stretches = ContactStretch.AllOf(
-            near.Where(place => place.IsWholePair)
-                .Select(place => (place.Pair, blade[place.Pair.Blade], spring[place.Pair.Spring])),
+            WholePairs(near).Select(pair => (pair, blade[pair.Blade], spring[pair.Spring])),
             settings.ContactToleranceMm
         );
         List<Contact> contacts = [.. stretches.Select(stretch => ToContact(blade, stretch, rotation))];
         List<Contact> nearMisses = [];
         foreach ((_, (int, int) pair, Nearest nearest) in near.OrderBy(place => place.Nearest.DistanceMm))
         {
+            cancellation.ThrowIfCancellationRequested();
             if (IsLeast(blade, spring, pair, nearest) && !stretches.Exists(stretch => stretch.Covers(nearest.OnFirst)))
             {
                 bool touches = nearest.DistanceMm <= settings.ContactToleranceMm;
@@ -50,6 +55,18 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
         return (contacts, nearMisses);
     }
 
+    private IEnumerable<(int Blade, int Spring)> WholePairs(List<NearPlace> near)
+    {
+        foreach (NearPlace place in near)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (place.IsWholePair)
+            {
+                yield return place.Pair;
+            }
+        }
+    }
+
     /// <summary>A place where two edges come near: the nearest of all, or where one of their four ends is nearest.</summary>
     private readonly record struct NearPlace(bool IsWholePair, (int Blade, int Spring) Pair, Nearest Nearest);
 
@@ -57,12 +74,13 @@ internal sealed class ContactFinder(Knife knife, FaceNaming faces, BenchSettings
     /// Where each two edges are nearest, and where each of their ends is: between two shallow curves the gap may be
     /// least at an end and inside as well.
     /// </summary>
-    private static List<NearPlace> NearPlaces(Edge[] blade, Edge[] spring)
+    private List<NearPlace> NearPlaces(Edge[] blade, Edge[] spring)
     {
         Box[] springBoxes = [.. spring.Select(edge => edge.Bounds.Grown(NearMm))];
         List<NearPlace> places = [];
         for (int i = 0; i < blade.Length; i++)
         {
+            cancellation.ThrowIfCancellationRequested();
             Box box = blade[i].Bounds;
             for (int j = 0; j < spring.Length; j++)
             {

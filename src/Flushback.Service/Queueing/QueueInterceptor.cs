@@ -1,0 +1,46 @@
+using Grpc.Core;
+using Grpc.Core.Interceptors;
+
+namespace Flushback.Service.Queueing;
+
+/// <summary>Lets every call of ours wait for its turn; health and reflection answer at once.</summary>
+/// <remarks>A call that takes a stream of items takes no turn as a whole: it takes one an item, from <see cref="Turns"/>.</remarks>
+public sealed class QueueInterceptor(Turns turns) : Interceptor
+{
+    /// <inheritdoc/>
+    public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
+        TRequest request,
+        ServerCallContext context,
+        UnaryServerMethod<TRequest, TResponse> continuation
+    )
+    {
+        if (!IsOurs(context))
+        {
+            return await continuation(request, context);
+        }
+
+        using Turn turn = await turns.TakeAsync(context);
+        return await continuation(request, context);
+    }
+
+    /// <inheritdoc/>
+    public override async Task ServerStreamingServerHandler<TRequest, TResponse>(
+        TRequest request,
+        IServerStreamWriter<TResponse> responseStream,
+        ServerCallContext context,
+        ServerStreamingServerMethod<TRequest, TResponse> continuation
+    )
+    {
+        if (!IsOurs(context))
+        {
+            await continuation(request, responseStream, context);
+            return;
+        }
+
+        using Turn turn = await turns.TakeAsync(context);
+        await continuation(request, responseStream, context);
+    }
+
+    private static bool IsOurs(ServerCallContext context) =>
+        context.Method.StartsWith("/flushback.", StringComparison.Ordinal);
+}

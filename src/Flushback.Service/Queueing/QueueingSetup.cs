@@ -1,0 +1,26 @@
+using Flushback.Service.Limits;
+
+namespace Flushback.Service.Queueing;
+
+/// <summary>Puts the gate before the services.</summary>
+internal static class QueueingSetup
+{
+    /// <summary>Adds the gate and the interceptor that uses it.</summary>
+    public static void AddQueueing(this IHostApplicationBuilder builder)
+    {
+        QueueOptions options = new();
+        builder
+            .Configuration.GetSection(QueueOptions.Section)
+            .Bind(options, binder => binder.ErrorOnUnknownConfiguration = true);
+        builder.Services.AddSingleton(options);
+        builder.Services.AddSingleton<Callers>();
+        builder.Services.AddSingleton<Turns>();
+        builder.Services.AddSingleton(provider => Gate(provider.GetRequiredService<ServiceLimits>()));
+    }
+
+    private static WorkGate Gate(ServiceLimits limits)
+    {
+        int parallel = limits.Parallel > 0 ? limits.Parallel : Environment.ProcessorCount;
+        return new WorkGate(parallel, Math.Max(parallel, limits.ItemsInFlight));
+    }
+}

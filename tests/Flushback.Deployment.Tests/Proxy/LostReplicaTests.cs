@@ -1,0 +1,90 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using Flushback.Deployment.Tests.Running;
+using Google.Protobuf;
+using Grpc.Net.Client;
+using Xunit.Abstractions;
+
+namespace Flushback.Deployment.Tests.Proxy;
+
+/// <summary>Replicas that die under load, one after the other: no check is lost, and none is answered otherwise.</summary>
+/// <remarks>FLUSHBACK_FAULT_ROUNDS says how often each of them dies.</remarks>
+[Collection(Published.Name)]
+public sealed class LostReplicaTests(PublishedService published, ITestOutputHelper output)
+{
+    private const int Callers = 8;
+    private static readonly TimeSpan _between = TimeSpan.FromSeconds(1);
+
+    [Fact]
+    public async Task A_library_is_checked_to_its_end_while_one_replica_after_the_other_is_killed()
+    {
+        IReadOnlyList<Wire.CheckRequest> library = Checks.Library();
+        Replica[] replicas = [await Replica.StartAsync(published), await Replica.StartAsync(published)];
+        try
+        {
+            ByteString[] right = [.. await Task.WhenAll(library.Select(request => AskAsync(replicas[0], request)))];
+            await using Nginx nginx = await Nginx.StartAsync([.. replicas.Select(replica => replica.Address)]);
+            ConcurrentBag<(int Knife, ByteString Answer)> answers = [];
+            using CancellationTokenSource enough = new();
+            Task[] callers =
+            [
+                .. Enumerable.Range(0, Callers).Select(_ => CallAsync(nginx, library, answers, enough.Token)),
+            ];
+
+            await KillInTurnAsync(replicas);
+            await enough.CancelAsync();
+            await Task.WhenAll(callers);
+
+            Assert.True(answers.Count > Callers * 10, $"Only {answers.Count} checks were answered.");
+            Assert.All(answers, answer => Assert.Equal(right[answer.Knife], answer.Answer));
+            output.WriteLine($"{answers.Count} checks, all answered rightly.");
+        }
+        finally
+        {
+            foreach (Replica replica in replicas)
+            {
+                await replica.DisposeAsync();
+            }
+        }
+    }
+
+    private async Task KillInTurnAsync(Replica[] replicas)
+    {
+        int rounds = int.Parse(
+            Environment.GetEnvironmentVariable("FLUSHBACK_FAULT_ROUNDS") ?? "1",
+            CultureInfo.InvariantCulture
+        );
+        for (int i = 0; i < rounds * replicas.Length; i++)
+        {
+            int which = i % replicas.Length;
+            await Task.Delay(_between);
+            replicas[which].Program.Kill();
+            await Task.Delay(_between);
+            await replicas[which].DisposeAsync();
+            replicas[which] = await Replica.StartAsync(published, replicas[which].Address.Port);
+        }
+
+        await Task.Delay(_between);
+    }
+
+    private static async Task<ByteString> AskAsync(Replica replica, Wire.CheckRequest request) =>
+        (await replica.Checker.CheckAsync(request)).ToByteString();
+
+    // Whoever is told to stop finishes the check under way: a lost one would fail the test.
+    private static async Task CallAsync(
+        Nginx nginx,
+        IReadOnlyList<Wire.CheckRequest> library,
+        ConcurrentBag<(int, ByteString)> answers,
+        CancellationToken enough
+    )
+    {
+        using GrpcChannel channel = nginx.Open();
+        Wire.ProfileChecker.ProfileCheckerClient checker = new(channel);
+        for (int i = 0; !enough.IsCancellationRequested; i = (i + 1) % library.Count)
+        {
+            answers.Add(
+                (i, (await checker.CheckAsync(library[i], cancellationToken: CancellationToken.None)).ToByteString())
+            );
+        }
+    }
+}

@@ -1,0 +1,84 @@
+using Flushback.Cli.Servers;
+using Grpc.Core;
+using Grpc.Health.V1;
+using Grpc.Net.Client;
+
+namespace Flushback.Deployment.Tests.Running;
+
+/// <summary>A published service that runs on a port of this machine.</summary>
+internal sealed class Replica : IAsyncDisposable
+{
+    private static readonly TimeSpan _longestStart = TimeSpan.FromSeconds(60);
+
+    private Replica(StartedProgram program, int port)
+    {
+        Program = program;
+        Address = new Uri($"http://127.0.0.1:{port}");
+        Channel = GrpcChannel.ForAddress(Address, ChannelSettings.With(null));
+    }
+
+    /// <summary>The process.</summary>
+    public StartedProgram Program { get; }
+
+    /// <summary>Where it listens.</summary>
+    public Uri Address { get; }
+
+    /// <summary>A channel to it that tries again.</summary>
+    public GrpcChannel Channel { get; }
+
+    /// <summary>A client of its checker.</summary>
+    public Wire.ProfileChecker.ProfileCheckerClient Checker => new(Channel);
+
+    /// <summary>Starts one and waits until it is ready.</summary>
+    public static Task<Replica> StartAsync(PublishedService published, params string[] args) =>
+        StartAsync(published, Ports.Free(), args);
+
+    /// <summary>Starts one on a certain port and waits until it is ready.</summary>
+    public static Task<Replica> StartAsync(PublishedService published, int port, params string[] args) =>
+        OfAsync(StartedProgram.Start(published.Program, ["--urls", $"http://127.0.0.1:{port}", .. args]), port);
+
+    /// <summary>Waits until one that was started is ready.</summary>
+    public static async Task<Replica> OfAsync(StartedProgram program, int port)
+    {
+        Replica replica = new(program, port);
+        using CancellationTokenSource late = new(_longestStart);
+        while (await replica.HealthAsync("ready") != HealthCheckResponse.Types.ServingStatus.Serving)
+        {
+            if (program.HasEnded)
+            {
+                int exitCode = await program.EndAsync(_longestStart);
+                Assert.Fail($"The service has ended with {exitCode}: {program.Printed}");
+            }
+
+            await Task.Delay(50, late.Token);
+        }
+
+        return replica;
+    }
+
+    /// <summary>What it says of its health; null when it does not answer.</summary>
+    public async Task<HealthCheckResponse.Types.ServingStatus?> HealthAsync(string service)
+    {
+        // By a connection of its own that tries nothing again: it asks how things are now.
+        using GrpcChannel channel = GrpcChannel.ForAddress(Address);
+        try
+        {
+            HealthCheckResponse health = await new Health.HealthClient(channel).CheckAsync(
+                new HealthCheckRequest { Service = service },
+                deadline: TimeProvider.System.GetUtcNow().UtcDateTime.AddSeconds(10)
+            );
+            return health.Status;
+        }
+        catch (RpcException)
+        {
+            return null;
+        }
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        Channel.Dispose();
+        await Program.DisposeAsync();
+    }
+}

@@ -1,0 +1,104 @@
+using System.Diagnostics;
+using System.Text;
+
+namespace Flushback.Deployment.Tests.Running;
+
+/// <summary>A program as a process of its own, with all that it prints; ended with the test.</summary>
+internal sealed class StartedProgram : IAsyncDisposable
+{
+    private readonly Process _process;
+    private readonly StringBuilder _printed = new();
+
+    private StartedProgram(Process process)
+    {
+        _process = process;
+        process.OutputDataReceived += (_, line) => Keep(line.Data);
+        process.ErrorDataReceived += (_, line) => Keep(line.Data);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+    }
+
+    /// <summary>Number of the process.</summary>
+    public int Id => _process.Id;
+
+    /// <summary>True when it has ended.</summary>
+    public bool HasEnded => _process.HasExited;
+
+    /// <summary>All that it has printed so far.</summary>
+    public string Printed
+    {
+        get
+        {
+            lock (_printed)
+            {
+                return _printed.ToString();
+            }
+        }
+    }
+
+    /// <summary>Starts it.</summary>
+    public static StartedProgram Start(string name, IEnumerable<string> args)
+    {
+        ProcessStartInfo start = new(name, args)
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = "/",
+        };
+
+        // What the machine says of addresses is for other services.
+        start.Environment.Remove("ASPNETCORE_URLS");
+        return new StartedProgram(Process.Start(start)!);
+    }
+
+    /// <summary>Runs it to its end; what it printed, and its exit code.</summary>
+    public static async Task<(int ExitCode, string Printed)> RunAsync(string name, params string[] args)
+    {
+        await using StartedProgram program = Start(name, args);
+        return (await program.EndAsync(TimeSpan.FromMinutes(10)), program.Printed);
+    }
+
+    /// <summary>Asks it to end, as whoever runs services does.</summary>
+    public void Terminate() => Signal("TERM");
+
+    /// <summary>Ends it without a word.</summary>
+    public void Kill() => Signal("KILL");
+
+    /// <summary>Waits for its end.</summary>
+    /// <returns>The exit code.</returns>
+    public async Task<int> EndAsync(TimeSpan limit)
+    {
+        using CancellationTokenSource late = new(limit);
+        await _process.WaitForExitAsync(late.Token);
+        return _process.ExitCode;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (!_process.HasExited)
+        {
+            _process.Kill(entireProcessTree: true);
+            await _process.WaitForExitAsync();
+        }
+
+        _process.Dispose();
+    }
+
+    private void Signal(string name)
+    {
+        using Process kill = Process.Start("kill", [$"-{name}", $"{Id}"]);
+        kill.WaitForExit();
+    }
+
+    private void Keep(string? line)
+    {
+        if (line is not null)
+        {
+            lock (_printed)
+            {
+                _printed.AppendLine(line);
+            }
+        }
+    }
+}
