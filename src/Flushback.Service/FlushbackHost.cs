@@ -86,6 +86,7 @@ public static class FlushbackHost
             {
                 health.Services.Map(Wire.ProfileChecker.Descriptor.FullName, _ => true);
                 health.Services.Map(Wire.ProfileInspector.Descriptor.FullName, _ => true);
+                health.Services.Map(Wire.BenchSimulator.Descriptor.FullName, _ => true);
             })
             .AddCheck("host", () => HealthCheckResult.Healthy());
         services.AddGrpcReflection();
@@ -94,6 +95,7 @@ public static class FlushbackHost
         app.UseMiddleware<OversizedMessageDetails>();
         app.MapGrpcService<ProfileCheckerService>();
         app.MapGrpcService<ProfileInspectorService>();
+        app.MapGrpcService<BenchSimulatorService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

@@ -52,6 +52,11 @@ public sealed class ServiceLimits
     [Range(1, 10_000)]
     public int PinDiameters { get; set; } = 50;
 
+    /// <summary>Most passes of one simulation.</summary>
+    /// <value>Default: 100; each is read and judged like a knife of its own.</value>
+    [Range(1, 10_000)]
+    public int Passes { get; set; } = 100;
+
     /// <summary>Longest time one request may take, in seconds.</summary>
     /// <value>Default: 30.</value>
     [Range(0.001, 3600)]

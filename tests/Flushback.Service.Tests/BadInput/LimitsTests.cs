@@ -136,7 +136,7 @@ public sealed class LimitsTests
         ServiceLimits limits = new();
 
         Assert.Equal(
-            (4 * 1024 * 1024, 100_000, 1e5, 7201, 200, 200, 200, 50, 30.0),
+            (4 * 1024 * 1024, 100_000, 1e5, 7201, 200, 200, 200, 50, 100, 30.0),
             (
                 limits.MessageBytes,
                 limits.Vertices,
@@ -146,6 +146,7 @@ public sealed class LimitsTests
                 limits.FaceOverrides,
                 limits.CutLayers,
                 limits.PinDiameters,
+                limits.Passes,
                 limits.Seconds
             )
         );
