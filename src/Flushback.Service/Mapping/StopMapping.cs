@@ -29,6 +29,11 @@ internal static class StopMapping
             wire.LiftAtNominalMm = nominal;
         }
 
+        if (reading.ShoulderAngle is { } shoulder)
+        {
+            wire.ShoulderAngleDeg = shoulder.Degrees;
+        }
+
         wire.Contacts.AddRange(reading.Contacts.Select(contact => ToWire(contact, toDrawing)));
         wire.NearMisses.AddRange(reading.NearMisses.Select(contact => ToWire(contact, toDrawing)));
         return wire;

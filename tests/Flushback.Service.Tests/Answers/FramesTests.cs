@@ -36,6 +36,17 @@ public sealed class FramesTests(RunningService service) : IClassFixture<RunningS
     }
 
     [Fact]
+    public async Task Where_the_shoulder_butts_is_told_at_open_and_nowhere_else()
+    {
+        Wire.CheckResponse drawn = await service.Checker.CheckAsync(Requests.Outlines());
+
+        // The design draws the shoulder against the end face with the blade at 0.
+        Wire.StopReading open = Assert.Single(drawn.Report.Stops, stop => stop.HasShoulderAngleDeg);
+        Assert.Equal(Wire.Stop.Open, open.Stop);
+        Assert.Equal(0, open.ShoulderAngleDeg, 1e-6);
+    }
+
+    [Fact]
     public async Task A_drawing_in_inches_reads_as_the_outlines_in_millimetres()
     {
         LooseDrawing inches = LooseDrawing.Of(KnifeCatalogue.Wagtail.ToDrawn(), units: 1, scale: 1 / 25.4);
