@@ -5,8 +5,8 @@ using Flushback.Cli.Output;
 
 RootCommand root = new(
     """
-    Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show, and
-    whether a shop can cut it.
+    Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show, whether a
+    shop can cut it, and what passes at the grinder would change.
 
     Exit codes: 0 clean, 1 there are findings above a note, 2 the input cannot be read or an option is wrong, 3 no
     server answered.
@@ -15,6 +15,7 @@ RootCommand root = new(
 {
     CheckCommand.Create(),
     InspectCommand.Create(),
+    SimulateCommand.Create(),
 };
 
 // An argument that begins with @ is a file of that name, not a list of more arguments.

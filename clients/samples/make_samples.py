@@ -118,6 +118,21 @@ SAMPLES = [
         ),
         placing=Placing(degrees=180, shift=10 + 10j),
     ),
+    Sample(
+        "whimbrel-reads-high.dxf",
+        Pattern(
+            "Whimbrel",
+            kick_radius=1.0,
+            open_tilt=3.0,
+            open_hollow=(0.1, 0.0),
+            half_reading=0.25,
+            half_hollow=(0.06, 0.9),
+            closed_reading=0.55,
+            closed_hollow=(0.06, 0.9),
+            corner_relief=0.4,
+        ),
+        placing=Placing(shift=90 + 30j, degrees=-15),
+    ),
 ]
 
 

@@ -95,6 +95,7 @@ public static class FlushbackHost
         app.UseMiddleware<OversizedMessageDetails>();
         app.MapGrpcService<ProfileCheckerService>();
         app.MapGrpcService<ProfileInspectorService>();
+        app.MapGrpcService<BenchSimulatorService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

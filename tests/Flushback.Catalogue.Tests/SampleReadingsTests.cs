@@ -43,6 +43,16 @@ public class SampleReadingsTests
     }
 
     [Fact]
+    public void The_high_sample_reads_high_at_both_stops_and_has_nothing_else_wrong()
+    {
+        BenchReport report = BenchCheck.Run(SampleKnife.Read("whimbrel-reads-high.dxf"), new BenchSettings());
+
+        Assert.Equal(9.8 * 0.0254, report.At(Stop.HalfStop)!.LiftMm, HalfATenthOfAThouMm);
+        Assert.Equal(21.7 * 0.0254, report.At(Stop.Closed)!.LiftMm, HalfATenthOfAThouMm);
+        Assert.Equal(["READING_HIGH", "READING_HIGH"], report.Findings.Select(finding => finding.Code));
+    }
+
+    [Fact]
     public void The_bad_sample_shows_many_kinds_of_findings()
     {
         BenchReport report = BenchCheck.Run(SampleKnife.Read("lapwing-reads-badly.dxf"), new BenchSettings());

@@ -52,6 +52,17 @@ public sealed class HelpTests
     }
 
     [Fact]
+    public async Task Help_of_simulate_has_examples_and_the_options_of_its_own()
+    {
+        Ending ending = await Client.RunAsync("simulate", "--help");
+
+        Assert.Equal(0, ending.ExitCode);
+        Assert.Contains("Examples:", ending.Output, StringComparison.Ordinal);
+        string[] options = ["--pass", "--passes", "--pin-wall", "--out", "--server", "--finished", "--json", "--quiet"];
+        Assert.All(options, option => Assert.Contains($"  {option} ", ending.Output, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Help_of_inspect_has_examples_and_every_option()
     {
         Ending ending = await Client.RunAsync("inspect", "--help");

@@ -9,12 +9,28 @@ public sealed class SamplesTests
     [InlineData("wagtail-half-stop.dxf", 0)]
     [InlineData("dunlin-no-half-stop.dxf", 0)]
     [InlineData("lapwing-reads-badly.dxf", 1)]
+    [InlineData("whimbrel-reads-high.dxf", 1)]
     public async Task Sample_drawings_end_as_their_names_promise(string sample, int exitCode)
     {
         Ending ending = await Client.RunAsync("check", Path.Combine(Samples(), sample));
 
         Assert.Equal("", ending.Error);
         Assert.Equal(exitCode, ending.ExitCode);
+    }
+
+    [Fact]
+    public async Task The_sample_that_reads_high_is_brought_into_its_windows_by_its_passes()
+    {
+        Ending ending = await Client.RunAsync(
+            "simulate",
+            Path.Combine(Samples(), "whimbrel-reads-high.dxf"),
+            "--passes",
+            Path.Combine(Samples(), "whimbrel-passes.yaml")
+        );
+
+        Assert.Equal("", ending.Error);
+        Assert.Equal(0, ending.ExitCode);
+        Assert.Contains("In order: every reading lies in its window", ending.Output, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -24,11 +24,7 @@ internal static class FaceName
     {
         named = null;
         int at = text.IndexOf('@', StringComparison.Ordinal);
-        if (
-            at > 0
-            && Faces.TryGetValue(text[..at].ToLowerInvariant(), out FaceOverride? face)
-            && Place.TryParse(text[(at + 1)..], out Point? near)
-        )
+        if (at > 0 && TryFace(text[..at], out FaceOverride? face) && Place.TryParse(text[(at + 1)..], out Point? near))
         {
             named = face.Clone();
             named.Near = near;
@@ -36,6 +32,10 @@ internal static class FaceName
 
         return named is not null;
     }
+
+    /// <summary>A face by its name, without a place.</summary>
+    public static bool TryFace(string name, [NotNullWhen(true)] out FaceOverride? face) =>
+        Faces.TryGetValue(name.ToLowerInvariant(), out face);
 
     private static Dictionary<string, FaceOverride> AllFaces()
     {

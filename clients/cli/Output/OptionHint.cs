@@ -36,6 +36,8 @@ internal static class OptionHint
         ("handle.stiff_nose_mm", "--stiff-nose"),
         ("handle.wanted_pull_n", "--pull"),
         ("handle.most_stress_mpa", "--most-stress"),
+        ("passes", "--pass"),
+        ("remains.least_pin_wall_mm", "--pin-wall"),
         ("unit", "--units"),
         ("settings.cut_layers", "--cut-layer"),
         ("settings.join_tolerance_mm", "--join"),

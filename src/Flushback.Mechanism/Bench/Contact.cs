@@ -21,4 +21,15 @@ public readonly record struct Contact(
     SpringFace SpringFace,
     double LengthMm,
     double LiftPerDepth
-);
+)
+{
+    /// <summary>The point, or both ends of a face contact.</summary>
+    public IEnumerable<Point> Ends
+    {
+        get
+        {
+            Vector half = Normal.Left * (LengthMm / 2);
+            return LengthMm > 0 ? [At - half, At + half] : [At];
+        }
+    }
+}

@@ -1,8 +1,8 @@
 using System.Xml.Linq;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
 using Flushback.Reports.Sheets;
-using Flushback.Reports.Wording;
 
 namespace Flushback.Reports.Pictures;
 

@@ -70,6 +70,9 @@ internal sealed class Ink
         new("fb-open-end", ("fill", PaperColour), ("stroke", "#a3261c"), ("stroke-width", "2"));
 
     /// <summary>A part shown in another position than the main one.</summary>
+    /// <summary>Metal that a pass takes off.</summary>
+    public static Ink Removed { get; } = new("fb-removed", ("fill", "#a3261c"));
+
     public static Ink Phantom { get; } =
         new(
             "fb-phantom",

@@ -1,4 +1,5 @@
 using Flushback.Mechanism.Handle;
+using Flushback.Mechanism.Knives;
 using Flushback.Reports.Wording;
 
 namespace Flushback.Reports.Sheets;

@@ -1,5 +1,6 @@
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
 using Flushback.Reports.Wording;
 
 namespace Flushback.Reports.Sheets;

@@ -20,7 +20,6 @@ internal static class ContactDrawing
     private const int Green = 3;
     private const int Cyan = 4;
     private const int Magenta = 6;
-    private const int White = 7;
 
     // Small enough to sit inside a tang, large enough to find on a print.
     private const double MarkRadiusMm = 0.4;
@@ -32,7 +31,11 @@ internal static class ContactDrawing
         ImmutableArray<OverlayLayer> layers = [ContactsOf(bench), .. bench.Stops.Select(stop => PoseOf(stop, bench))];
         return source.File is { } file
             ? DxfOverlay.AddTo(file.Bytes, file.Unit, layers)
-            : DxfWriter.Write(DxfVersion.R2000, DrawingUnit.Millimetre, [.. AsDrawn(source.Drawn), .. layers]);
+            : DxfWriter.Write(
+                DxfVersion.R2000,
+                DrawingUnit.Millimetre,
+                [.. DrawnKnifeLayers.Of(source.Drawn), .. layers]
+            );
     }
 
     private static OverlayLayer ContactsOf(BenchReport bench)
@@ -70,22 +73,6 @@ internal static class ContactDrawing
             _ => ("FLUSHBACK_CLOSED", Magenta),
         };
         return new OverlayLayer(layer, colour, [OverlayPath.Of(blade), OverlayPath.Of(spring)]);
-    }
-
-    // The knife as it came, on the layers it is looked for by default: the drawing can be checked again as it is.
-    private static IEnumerable<OverlayLayer> AsDrawn(DrawnKnife knife)
-    {
-        yield return new OverlayLayer("BLADE", White, [OverlayPath.Of(knife.Blade)]);
-        yield return new OverlayLayer("SPRING", White, [OverlayPath.Of(knife.Spring)]);
-        if (knife.Handle is { } handle)
-        {
-            yield return new OverlayLayer("HANDLE", White, [OverlayPath.Of(handle)]);
-        }
-
-        IEnumerable<Circle> pins = knife.RearPin is { } rear
-            ? [knife.Pivot, knife.CentrePin, rear]
-            : [knife.Pivot, knife.CentrePin];
-        yield return new OverlayLayer("PINS", White, [.. pins.Select(pin => new OverlayCircle(pin))]);
     }
 
     private static string NameOf(Stop stop) =>

@@ -5,5 +5,9 @@ internal static class ServiceNames
 {
     /// <summary>All of them.</summary>
     public static IEnumerable<string> All { get; } =
-    [Wire.ProfileChecker.Descriptor.FullName, Wire.ProfileInspector.Descriptor.FullName];
+    [
+        Wire.ProfileChecker.Descriptor.FullName,
+        Wire.ProfileInspector.Descriptor.FullName,
+        Wire.BenchSimulator.Descriptor.FullName,
+    ];
 }

@@ -67,11 +67,6 @@ public sealed class ServiceLimits
     [Range(1, 100_000)]
     public int FaceOverrides { get; set; } = 200;
 
-    /// <summary>Most passes of metal removal in one request.</summary>
-    /// <value>Default: 100.</value>
-    [Range(1, 10_000)]
-    public int Passes { get; set; } = 100;
-
     /// <summary>Requests, and items of streams, that are computed at the same time.</summary>
     /// <value>Default: 0, as many as the machine has cores.</value>
     [Range(0, 1024)]
@@ -91,6 +86,11 @@ public sealed class ServiceLimits
     /// <value>Default: 50.</value>
     [Range(1, 10_000)]
     public int PinDiameters { get; set; } = 50;
+
+    /// <summary>Most passes of one simulation.</summary>
+    /// <value>Default: 100; each is read and judged like a knife of its own.</value>
+    [Range(1, 10_000)]
+    public int Passes { get; set; } = 100;
 
     /// <summary>Longest time one request may take, in seconds.</summary>
     /// <value>Default: 30.</value>

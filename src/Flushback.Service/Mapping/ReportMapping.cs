@@ -26,7 +26,7 @@ internal static class ReportMapping
         };
         report.Stops.AddRange(bench.Stops.Select(stop => stop.ToWire(toDrawing)));
         report.Peaks.AddRange(bench.Peaks.Select(ToWire));
-        report.Findings.AddRange(bench.Findings.Select(finding => ToWire(finding, toDrawing)));
+        report.Findings.AddRange(bench.Findings.Select(finding => finding.ToWire(toDrawing)));
         if (bench.CornerGap is { } gap)
         {
             report.CornerGap = ToWire(gap, toDrawing);
@@ -42,7 +42,7 @@ internal static class ReportMapping
         Wire.Finding[] findings =
         [
             .. report
-                .Findings.Concat(handle.Findings.Select(finding => ToWire(finding, toDrawing)))
+                .Findings.Concat(handle.Findings.Select(finding => finding.ToWire(toDrawing)))
                 .OrderByDescending(finding => finding.Severity),
         ];
         report.Findings.Clear();
@@ -91,7 +91,8 @@ internal static class ReportMapping
         return wire;
     }
 
-    private static Wire.Finding ToWire(Finding finding, RigidMotion toDrawing)
+    /// <summary>A finding to the contract.</summary>
+    public static Wire.Finding ToWire(this Finding finding, RigidMotion toDrawing)
     {
         Wire.Finding wire = new()
         {

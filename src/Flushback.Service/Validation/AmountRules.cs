@@ -11,11 +11,28 @@ internal static class AmountRules
     /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED over a limit.</exception>
     public static void Check(Wire.CheckRequest request, ServiceLimits limits)
     {
-        CheckVertices(VerticesOf(request.Knife?.Outlines), limits);
-        CheckFaceOverrides(request.Knife?.FaceOverrides.Count ?? 0, limits);
-        if (request.Bench is { HasStepDeg: true } bench)
+        Check(request.Knife, limits);
+        Check(request.Bench, limits);
+    }
+
+    /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
+    public static void Check(Wire.SimulateRequest request, ServiceLimits limits)
+    {
+        Check(request.Knife, limits);
+        Check(request.Bench, limits);
+        if (request.Passes.Count > limits.Passes)
         {
-            CheckSamples(bench.StepDeg, limits);
+            throw RequestErrors.OverLimit(
+                new LimitExceeded(
+                    "TOO_MANY_PASSES",
+                    nameof(ServiceLimits.Passes),
+                    limits.Passes,
+                    request.Passes.Count,
+                    Sentence(
+                        $"{request.Passes.Count:N0} passes are asked for, more than the {limits.Passes:N0} allowed; simulate them in parts, each from the outlines of the one before."
+                    )
+                )
+            );
         }
     }
 
@@ -55,6 +72,20 @@ internal static class AmountRules
                     )
                 )
             );
+        }
+    }
+
+    private static void Check(Wire.Knife? knife, ServiceLimits limits)
+    {
+        CheckVertices(VerticesOf(knife?.Outlines), limits);
+        CheckFaceOverrides(knife?.FaceOverrides.Count ?? 0, limits);
+    }
+
+    private static void Check(Wire.BenchSettings? bench, ServiceLimits limits)
+    {
+        if (bench is { HasStepDeg: true })
+        {
+            CheckSamples(bench.StepDeg, limits);
         }
     }
 

@@ -25,6 +25,14 @@ public sealed class RequestValidator(ServiceLimits limits)
         Wire.ArtifactKind.CutPathDxf,
     ];
 
+    private static readonly Wire.ArtifactKind[] _madeBySimulation =
+    [
+        Wire.ArtifactKind.Text,
+        Wire.ArtifactKind.Html,
+        Wire.ArtifactKind.Json,
+        Wire.ArtifactKind.Dxf,
+    ];
+
     /// <summary>Refuses a request that breaks the contract, with every violation.</summary>
     /// <exception cref="Grpc.Core.RpcException">
     /// INVALID_ARGUMENT with every violation; RESOURCE_EXHAUSTED when the request asks for more than is allowed.
@@ -61,6 +69,24 @@ public sealed class RequestValidator(ServiceLimits limits)
         ArtifactRules.Check(request.Artifacts, _madeByAnInspection, "an inspection", violations);
         DrawingRules.CheckFile(request.Dxf, new FieldPath(null, "dxf"), violations);
         InspectRules.Check(request, limits, violations);
+        violations.ThrowIfAny();
+    }
+
+    /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
+    public void Validate(Wire.SimulateRequest request)
+    {
+        AmountRules.Check(request, limits);
+        Violations violations = new();
+        new FieldRules(limits.CoordinateMm, violations).Check(request);
+        NameRules.CheckName(request.Name, limits, violations);
+        ArtifactRules.Check(request.Artifacts, _madeBySimulation, "a simulation", violations);
+        KnifeRules.Check(request.Knife, limits, violations);
+        PassRules.Check(request, violations);
+        if (request.Bench is { } bench)
+        {
+            BenchRules.Check(bench, violations);
+        }
+
         violations.ThrowIfAny();
     }
 }

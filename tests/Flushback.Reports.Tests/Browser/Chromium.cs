@@ -33,7 +33,12 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>Opens a page from its text; whatever it tries to fetch, and every complaint, is noted.</summary>
-    public async Task<OpenPage> OpenAsync(string html, int width, ColorScheme scheme = ColorScheme.Light)
+    public async Task<OpenPage> OpenAsync(
+        string html,
+        int width,
+        ColorScheme scheme = ColorScheme.Light,
+        bool scripts = true
+    )
     {
         IPage page = await _browser!.NewPageAsync(
             new BrowserNewPageOptions
@@ -41,6 +46,7 @@ public sealed class Chromium : IAsyncLifetime
                 ViewportSize = new ViewportSize { Width = width, Height = 900 },
                 ColorScheme = scheme,
                 Offline = true,
+                JavaScriptEnabled = scripts,
             }
         );
         var complaints = new List<string>();

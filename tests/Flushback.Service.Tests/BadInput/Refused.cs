@@ -28,6 +28,18 @@ internal sealed record Refused(StatusCode Code, string Message, BadRequest? BadR
         return From(refused);
     }
 
+    /// <inheritdoc cref="CheckAsync"/>
+    public static async Task<Refused> SimulateAsync(
+        Wire.BenchSimulator.BenchSimulatorClient simulator,
+        Wire.SimulateRequest request
+    )
+    {
+        RpcException refused = await Assert.ThrowsAsync<RpcException>(async () =>
+            await simulator.SimulateAsync(request)
+        );
+        return From(refused);
+    }
+
     /// <summary>Decodes a status.</summary>
     public static Refused From(RpcException refused)
     {

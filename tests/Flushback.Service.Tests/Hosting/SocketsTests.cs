@@ -49,6 +49,7 @@ public sealed class SocketsTests(RunningService service) : IClassFixture<Running
     [InlineData("")]
     [InlineData("flushback.v1.ProfileChecker")]
     [InlineData("flushback.v1.ProfileInspector")]
+    [InlineData("flushback.v1.BenchSimulator")]
     public async Task Health_says_that_it_serves(string name)
     {
         HealthCheckResponse health = await new Health.HealthClient(service.Channel).CheckAsync(
@@ -59,7 +60,7 @@ public sealed class SocketsTests(RunningService service) : IClassFixture<Running
     }
 
     [Fact]
-    public async Task Reflection_lists_the_checker_and_the_inspector()
+    public async Task Reflection_lists_every_service()
     {
         using var call = new ServerReflection.ServerReflectionClient(service.Channel).ServerReflectionInfo();
         await call.RequestStream.WriteAsync(new ServerReflectionRequest { ListServices = "" });
@@ -68,6 +69,7 @@ public sealed class SocketsTests(RunningService service) : IClassFixture<Running
         string[] listed = [.. call.ResponseStream.Current.ListServicesResponse.Service.Select(service => service.Name)];
         Assert.Contains("flushback.v1.ProfileChecker", listed);
         Assert.Contains("flushback.v1.ProfileInspector", listed);
+        Assert.Contains("flushback.v1.BenchSimulator", listed);
     }
 
     private static GrpcChannel OpenSocket(string path) =>

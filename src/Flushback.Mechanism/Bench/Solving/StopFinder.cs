@@ -22,8 +22,14 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     /// <remarks>Under half a thousandth of an inch nobody feels a stop; a round tang shows rounding noise only.</remarks>
     public const double LeastHalfStopDepthMm = 0.01;
 
+    // Where the spring stops falling towards open, once that has been found: most often the shoulder butts there.
+    private (SpringPose Holds, SpringPose Fails)? _openEnd;
+
     // A slope below this is rounding: an arc about the pivot carries the spring level.
     private const double Level = 1e-10;
+
+    // So small a turn moves nothing on a knife by a digit of its place; near zero a double would have many more to give.
+    private static readonly Angle _finest = new(1e-15);
 
     // A slope above this is rounding too: a face whose normal runs through the centre pin neither lifts nor lowers.
     private const double Vertical = 1e6;
@@ -40,13 +46,14 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         {
             if (last is { } above && above.BladeAngle < Window && IsRising(above) && !IsRising(pose))
             {
-                SpringPose stop = Boundary(above, pose, IsRising);
+                (SpringPose stop, SpringPose beyond) = Between(above, pose, IsRising);
                 if (
                     best is not { } found
                     || Math.Abs(stop.BladeAngle.Radians) < Math.Abs(found.Pose.BladeAngle.Radians)
                 )
                 {
                     best = new RestPose(stop, Rests: true);
+                    _openEnd = (stop, beyond);
                 }
             }
 
@@ -75,7 +82,14 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         {
             if (!IsOffShoulder(pose))
             {
-                return last is { } above ? Boundary(above, pose, IsOffShoulder) : null;
+                return last is not { } above ? null
+                    : _openEnd is { } end
+                    && end.Holds.BladeAngle <= above.BladeAngle
+                    && end.Fails.BladeAngle >= pose.BladeAngle
+                    && IsOffShoulder(end.Holds)
+                    && !IsOffShoulder(end.Fails)
+                        ? end.Holds
+                    : Boundary(above, pose, IsOffShoulder);
             }
 
             last = pose;
@@ -166,15 +180,21 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
 
     /// <summary>The last pose, going from one towards another, at which a condition still holds.</summary>
     private SpringPose Boundary(SpringPose holds, SpringPose fails, Func<SpringPose, bool> condition) =>
-        Halving
-            .Between(
-                holds,
-                fails,
-                static pose => pose.BladeAngle,
-                (angle, near) => solver.PoseAt(angle, near.Lowest),
-                condition
-            )
-            .Holds;
+        Between(holds, fails, condition).Holds;
+
+    private (SpringPose Holds, SpringPose Fails) Between(
+        SpringPose holds,
+        SpringPose fails,
+        Func<SpringPose, bool> condition
+    ) =>
+        Halving.Between(
+            holds,
+            fails,
+            static pose => pose.BladeAngle,
+            (angle, near) => solver.PoseAt(angle, near.Lowest),
+            condition,
+            _finest
+        );
 
     private double DepthMm(int index, SpringPose rest)
     {

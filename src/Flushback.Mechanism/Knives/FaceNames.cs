@@ -1,6 +1,4 @@
-using Flushback.Mechanism.Knives;
-
-namespace Flushback.Reports.Wording;
+namespace Flushback.Mechanism.Knives;
 
 /// <summary>The trade's words for the faces and corners of blade and spring.</summary>
 public static class FaceNames
