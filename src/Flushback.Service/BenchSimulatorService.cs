@@ -19,7 +19,7 @@ public sealed class BenchSimulatorService(RequestValidator validator, KnifeReade
         using WorkTime time = new(limits, context.CancellationToken);
         validator.Validate(request);
         KnifeSource source = reader.Read(request.Knife, time.Token);
-        Placement placement = KnifeFrame.Place(source);
+        Placement placement = KnifeFrame.Place(source, time.Token);
         (Simulation? simulation, RefusedPass? refused) = Simulation.Run(
             placement,
             [.. request.Passes.Select(pass => pass.ToPass())],

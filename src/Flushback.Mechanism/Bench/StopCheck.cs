@@ -60,7 +60,7 @@ public sealed class StopCheck
     /// <summary>Turns the blade through its rotation and reads the dial where it rests.</summary>
     /// <param name="knife">The knife in its frame.</param>
     /// <param name="settings">Targets and tolerances.</param>
-    /// <param name="cancellation">Looked at once a blade angle.</param>
+    /// <param name="cancellation">Looked at once a pose of the spring, and while contacts are listed.</param>
     /// <exception cref="OperationCanceledException">When cancelled.</exception>
     public static StopCheck Run(Knife knife, BenchSettings settings, CancellationToken cancellation = default) =>
         new(knife, settings, cancellation);
