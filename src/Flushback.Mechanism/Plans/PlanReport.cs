@@ -80,7 +80,7 @@ public sealed record PlanOptimum(double OpenFlatMm, double OpenFlatMm2PerMm, Imm
 /// Area saved for each unit by which <see cref="Held"/> gives way, in mm2/mm for a depth and mm2/rad for an angle;
 /// positive at an optimum, 0 where the tilt is held by nothing.
 /// </param>
-/// <param name="ResidualMm2PerMm">What is left of the gradient after both; 0 at an optimum.</param>
+/// <param name="ResidualMm2PerMm">What is left of the gradient after both; 0 at an optimum, but where contacts change.</param>
 public sealed record FaceOptimum(
     Stop Stop,
     double FrontMm,
@@ -108,4 +108,7 @@ public enum TiltHeld
 
     /// <summary>The blade would rest at too large an angle.</summary>
     ByMostAngle,
+
+    /// <summary>The contacts change there: tilting takes more metal either way, though no gradient vanishes.</summary>
+    ByContacts,
 }

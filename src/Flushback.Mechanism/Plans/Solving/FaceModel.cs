@@ -13,8 +13,20 @@ internal sealed class FaceModel
     private readonly FaceCut _face;
     private readonly FaceDepths _at;
     private readonly AngleWindow _window;
+    private readonly CutLine? _beside;
 
-    private FaceModel(FaceCut face, FaceDepths at, AngleWindow window) => (_face, _at, _window) = (face, at, window);
+    // What the metal of the other face pays for this one: its area per reading, and its reading per depth here.
+    private readonly double _otherPrice;
+    private readonly (double PerFront, double PerRear) _other;
+
+    private FaceModel(
+        FaceCut face,
+        FaceDepths at,
+        AngleWindow window,
+        CutLine? beside,
+        double otherPrice,
+        (double PerFront, double PerRear) other
+    ) => (_face, _at, _window, _beside, _otherPrice, _other) = (face, at, window, beside, otherPrice, other);
 
     /// <summary>Reading at the trial.</summary>
     public required double LiftMm { get; init; }
@@ -35,28 +47,56 @@ internal sealed class FaceModel
     public required double AnglePerRear { get; init; }
 
     /// <summary>The model of a stop about a trial; null where no face or no contact serves it.</summary>
-    public static FaceModel? Of(PlanTrial trial, StopReading reading, FaceDepths at, AngleWindow window)
+    /// <param name="trial">The trial.</param>
+    /// <param name="reading">The stop's reading in it.</param>
+    /// <param name="amounts">What it took.</param>
+    /// <param name="window">Where the stop may rest.</param>
+    /// <param name="otherPrice">Area that the other stop's face pays for each millimetre its reading rises.</param>
+    public static FaceModel? Of(
+        PlanTrial trial,
+        StopReading reading,
+        PlanAmounts amounts,
+        AngleWindow window,
+        double otherPrice
+    )
     {
-        if (trial.FaceOf(reading.Stop) is not { } face || RestGradient.Of(trial.Knife, reading) is not { } gradient)
+        Stop stop = reading.Stop;
+        if (trial.FaceOf(stop) is not { } face)
         {
             return null;
         }
 
-        RigidMotion toBlade = Knives.Knife.BladeAt(-reading.RestAngle);
-        (double liftFront, double angleFront) = gradient.Change(
-            (place, _, _) => face.Shares(toBlade.Apply(place)).PerFront
-        );
-        (double liftRear, double angleRear) = gradient.Change(
-            (place, _, _) => face.Shares(toBlade.Apply(place)).PerRear
-        );
-        return new FaceModel(face, at, window)
+        OutlineMotion motion = new(trial, amounts);
+        if (Changes(trial, motion, reading, stop) is not { } own)
+        {
+            return null;
+        }
+
+        // The dial is zeroed at open: what the cut does there counts for every stop.
+        StopReading open = trial.Readings.Stops[0];
+        var zero = Changes(trial, motion, open, stop) ?? default;
+        Stop otherStop = stop == Stop.Closed ? Stop.HalfStop : Stop.Closed;
+        var other = trial.Readings.At(otherStop) is { } there
+            ? Changes(trial, motion, there, stop) ?? default
+            : default;
+        FaceDepths depths = amounts.At(stop);
+        FaceDepths beside = amounts.At(otherStop);
+        CutLine? later = stop == Stop.Closed && !beside.IsNothing ? trial.HalfStopFace?.Line(beside) : null;
+        return new FaceModel(
+            face,
+            depths,
+            window,
+            later,
+            otherPrice,
+            (other.Front.LiftMm - zero.Front.LiftMm, other.Rear.LiftMm - zero.Rear.LiftMm)
+        )
         {
             LiftMm = reading.LiftMm,
             RestAngle = reading.RestAngle,
-            LiftPerFront = Math.Min(0, liftFront),
-            LiftPerRear = Math.Min(0, liftRear),
-            AnglePerFront = angleFront,
-            AnglePerRear = angleRear,
+            LiftPerFront = Math.Min(0, own.Front.LiftMm - zero.Front.LiftMm),
+            LiftPerRear = Math.Min(0, own.Rear.LiftMm - zero.Rear.LiftMm),
+            AnglePerFront = own.Front.AngleRad,
+            AnglePerRear = own.Rear.AngleRad,
         };
     }
 
@@ -92,7 +132,9 @@ internal sealed class FaceModel
     }
 
     /// <summary>The depths that take least metal, with the reading where it is wanted and the rest angle in its window.</summary>
-    public (FaceDepths Depths, TiltHeld Held) Least(double liftMm)
+    /// <param name="liftMm">The reading wanted, with what the open flat gives taken off.</param>
+    /// <param name="mostTilt">How far the tilt may change from the trial's: 1 from one end of the face to the other.</param>
+    public (FaceDepths Depths, TiltHeld Held) Least(double liftMm, double mostTilt)
     {
         double fall = UncutLiftMm - liftMm;
         double steepest = Math.Max(-LiftPerFront, -LiftPerRear);
@@ -109,9 +151,20 @@ internal sealed class FaceModel
         // The depths with the wanted reading: all of it from the rear at 0, all from the front at 1.
         FaceDepths At(double way) => new(way * fall / -LiftPerFront, (1 - way) * fall / -LiftPerRear);
         (double low, TiltHeld lowHeld, double high, TiltHeld highHeld) = Range(At);
+        double now = LiftPerFront * _at.FrontMm / ((LiftPerFront * _at.FrontMm) + (LiftPerRear * _at.RearMm));
+        if (low < now - mostTilt && now - mostTilt <= high)
+        {
+            (low, lowHeld) = (now - mostTilt, TiltHeld.ByContacts);
+        }
+
+        if (high > now + mostTilt && now + mostTilt >= low)
+        {
+            (high, highHeld) = (now + mostTilt, TiltHeld.ByContacts);
+        }
+
         double Slope(double way)
         {
-            (double front, double rear) = _face.AreaGradient(At(way));
+            (double front, double rear) = MetalGradient(At(way));
             return (front / -LiftPerFront) - (rear / -LiftPerRear);
         }
 
@@ -137,7 +190,7 @@ internal sealed class FaceModel
     /// <summary>The balance of metal against reading and what holds the tilt, at the trial's own depths.</summary>
     public FaceOptimum Balance(Stop stop, TiltHeld held)
     {
-        (double areaFront, double areaRear) = _face.AreaGradient(_at);
+        (double areaFront, double areaRear) = MetalGradient(_at);
 
         // Least area with reading <= wanted and what is held >= its bound: area' + reading * lift' - held * bound' = 0.
         (double boundFront, double boundRear) = held switch
@@ -149,13 +202,11 @@ internal sealed class FaceModel
             _ => (0.0, 0.0),
         };
         double determinant = (LiftPerRear * boundFront) - (LiftPerFront * boundRear);
-        double reading =
-            held == TiltHeld.ByNothing
-                ? -((areaFront * LiftPerFront) + (areaRear * LiftPerRear))
-                    / ((LiftPerFront * LiftPerFront) + (LiftPerRear * LiftPerRear))
-                : ((areaFront * boundRear) - (areaRear * boundFront)) / determinant;
-        double multiplier =
-            held == TiltHeld.ByNothing ? 0 : ((areaFront * LiftPerRear) - (areaRear * LiftPerFront)) / determinant;
+        double reading = IsFree(held)
+            ? -((areaFront * LiftPerFront) + (areaRear * LiftPerRear))
+                / ((LiftPerFront * LiftPerFront) + (LiftPerRear * LiftPerRear))
+            : ((areaFront * boundRear) - (areaRear * boundFront)) / determinant;
+        double multiplier = IsFree(held) ? 0 : ((areaFront * LiftPerRear) - (areaRear * LiftPerFront)) / determinant;
         double residual = Math.Max(
             Math.Abs(areaFront + (reading * LiftPerFront) - (multiplier * boundFront)),
             Math.Abs(areaRear + (reading * LiftPerRear) - (multiplier * boundRear))
@@ -166,7 +217,7 @@ internal sealed class FaceModel
     /// <summary>The balance at a face that is only turned: its reading has room, one depth is nothing.</summary>
     public FaceOptimum AngleBalance(Stop stop)
     {
-        (double areaFront, double areaRear) = _face.AreaGradient(_at);
+        (double areaFront, double areaRear) = MetalGradient(_at);
         bool turnsByFront = _at.FrontMm > 0;
         double anglePerDepth = turnsByFront ? AnglePerFront : AnglePerRear;
         double multiplier = (turnsByFront ? areaFront : areaRear) / Math.Abs(anglePerDepth);
@@ -180,6 +231,36 @@ internal sealed class FaceModel
             ResidualMm2PerMm: 0
         );
     }
+
+    private static ((double LiftMm, double AngleRad) Front, (double LiftMm, double AngleRad) Rear)? Changes(
+        PlanTrial trial,
+        OutlineMotion motion,
+        StopReading reading,
+        Stop cut
+    )
+    {
+        if (RestGradient.Of(trial.Knife, reading) is not { } gradient)
+        {
+            return null;
+        }
+
+        RigidMotion toBlade = Knives.Knife.BladeAt(-reading.RestAngle);
+        (double PerFront, double PerRear) Opened(Point at, Vector normal) =>
+            motion.Opened(cut, toBlade.Apply(at), toBlade.Apply(normal), reading.Stop == cut);
+        return (
+            gradient.Change((at, normal, _) => Opened(at, normal).PerFront),
+            gradient.Change((at, normal, _) => Opened(at, normal).PerRear)
+        );
+    }
+
+    /// <summary>Area more for each millimetre more, here and at the other face, which has to make good what this does to it.</summary>
+    private (double PerFront, double PerRear) MetalGradient(FaceDepths depths)
+    {
+        (double front, double rear) = _face.AreaGradient(depths, _beside);
+        return (front + (_otherPrice * _other.PerFront), rear + (_otherPrice * _other.PerRear));
+    }
+
+    private static bool IsFree(TiltHeld held) => held is TiltHeld.ByNothing or TiltHeld.ByContacts;
 
     private double LiftAt(FaceDepths depths) =>
         UncutLiftMm + (LiftPerFront * depths.FrontMm) + (LiftPerRear * depths.RearMm);

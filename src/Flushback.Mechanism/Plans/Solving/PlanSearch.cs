@@ -20,7 +20,11 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// </remarks>
 internal sealed class PlanSearch
 {
-    private const int MostTrials = 25;
+    private const int MostTrials = 30;
+
+    // After so many trials each may change a tilt half as much as the one before: two sides of a change of contacts would
+    // else send the search to and fro.
+    private const int FreeTrials = 7;
 
     // A plan has settled when its readings are right to this and its depths no longer move by that, in millimetres.
     private const double ReadingMm = 1e-6;
@@ -41,7 +45,11 @@ internal sealed class PlanSearch
     private readonly HashSet<Stop> _low = [];
     private readonly Dictionary<Stop, TiltHeld> _held = [];
     private readonly Dictionary<Stop, double> _wanted = [];
+
+    // Area more for each millimetre a stop is to read lower, as the last trial had it.
+    private readonly Dictionary<Stop, double> _prices = [];
     private readonly bool _tipFirst;
+    private int _trials;
     private readonly Lazy<OpenFlatLimit> _openFlatLimit;
     private (double OpenFlatMm, double ZeroMm)? _before;
 
@@ -126,6 +134,7 @@ internal sealed class PlanSearch
 
     private void Improve()
     {
+        _trials++;
         (Stop Stop, FaceModel Model)[] models = [.. Models()];
         RisePerOpenMm = RisePerOpen();
         double open = OpenFlat(models);
@@ -157,8 +166,9 @@ internal sealed class PlanSearch
     {
         foreach (StopReading reading in Trial.Readings.Stops.Where(reading => reading.Stop != Stop.Open))
         {
-            FaceDepths depths = Amounts.At(reading.Stop);
-            if (FaceModel.Of(Trial, reading, depths, Windows[reading.Stop]) is { } model)
+            Stop other = reading.Stop == Stop.Closed ? Stop.HalfStop : Stop.Closed;
+            double price = _prices.GetValueOrDefault(other);
+            if (FaceModel.Of(Trial, reading, Amounts, Windows[reading.Stop], price) is { } model)
             {
                 yield return (reading.Stop, model);
             }
@@ -197,6 +207,7 @@ internal sealed class PlanSearch
     {
         _wanted.Remove(stop);
         _held.Remove(stop);
+        _prices.Remove(stop);
         if (model.Highest() is not { } highest)
         {
             return Amounts.At(stop);
@@ -218,7 +229,9 @@ internal sealed class PlanSearch
         }
 
         _wanted[stop] = aim;
-        (FaceDepths depths, _held[stop]) = model.Least(aim - riseMm);
+        (FaceDepths depths, TiltHeld held) = model.Least(aim - riseMm, Math.Pow(2, FreeTrials - _trials));
+        _held[stop] = held;
+        _prices[stop] = Amounts.At(stop).IsNothing ? 0 : model.Balance(stop, held).ReadingMultiplier;
         return depths;
     }
 

@@ -1,4 +1,5 @@
 using Flushback.Geometry;
+using Flushback.Geometry.Distances;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
 
@@ -18,6 +19,9 @@ internal sealed class RestGradient
 
     private const double OnePlaceMm = 0.5;
 
+    // How far from its true place on a round a contact is listed at most.
+    private const double BesideMm = 0.05;
+
     private readonly (Point At, Vector Normal, Contact Contact)[] _contacts;
     private readonly Point _pin;
     private readonly double _armMm;
@@ -34,7 +38,8 @@ internal sealed class RestGradient
         (Point At, Vector Normal, Contact Contact)[] touching =
         [
             .. reading
-                .Contacts.Where(contact => Math.Abs(contact.GapMm) < TouchMm)
+                .Contacts.Select(contact => OnRound(knife, reading, contact))
+                .Where(contact => Math.Abs(contact.GapMm) < TouchMm)
                 .SelectMany(contact => contact.Ends.Select(end => (end, contact.Normal, contact))),
         ];
         if (touching.Length == 0)
@@ -52,6 +57,37 @@ internal sealed class RestGradient
             outermost.a.At.DistanceTo(outermost.b.At) > OnePlaceMm ? [outermost.a, outermost.b] : [touching[0]];
         double arm = (knife.DialPoint - knife.CentrePin.Centre).Rotated(reading.SpringRotation).X;
         return new RestGradient(carrying, knife.CentrePin.Centre, arm);
+    }
+
+    /// <summary>
+    /// A contact on a round hard by the end of a face is listed at that end, with what is left of the gap there: the place
+    /// on the round itself. Other contacts as they are.
+    /// </summary>
+    private static Contact OnRound(Knife knife, StopReading reading, Contact contact)
+    {
+        if (Math.Abs(contact.GapMm) < TouchMm || contact.LengthMm > 0)
+        {
+            return contact;
+        }
+
+        RigidMotion blade = Knife.BladeAt(reading.RestAngle);
+        RigidMotion spring = knife.SpringAt(reading.SpringRotation);
+        Edge[] springs = [.. knife.Spring.Edges.Select(spring.Apply)];
+        foreach (Edge round in knife.Blade.Edges.Where(edge => edge.IsArc && edge.Bulge > 0).Select(blade.Apply))
+        {
+            Nearest nearest = Distance.Between([round], springs.AsSpan());
+            if (nearest.DistanceMm < TouchMm && nearest.OnFirst.IsWithin(BesideMm, contact.At))
+            {
+                return contact with
+                {
+                    At = nearest.OnFirst,
+                    Normal = (nearest.OnFirst - round.Centre).Normalized,
+                    GapMm = nearest.DistanceMm,
+                };
+            }
+        }
+
+        return contact;
     }
 
     /// <summary>Change of the lift in millimetres and of the rest angle in radians, for opened gaps by place and normal.</summary>
