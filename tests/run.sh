@@ -154,17 +154,20 @@ has_tools() {
 
 # --- A check that is more than one command ---
 
-# The first command of the README, on the build that was just made; its report holds every line the README shows of it.
+# The commands of the README, on the build that was just made; the report holds every line the README shows of it.
 reads_the_first_sample() {
   local folder file line
   folder=$(mktemp -d)
   dotnet run --no-build -c "$configuration" --project clients/cli -- \
-    check clients/samples/wagtail-half-stop.dxf --out "$folder/report"
+    check clients/samples/wagtail-half-stop.dxf --handle --width 3.2mm --out "$folder/report"
   for file in "$folder"/report/*; do
     printf '%s: %s bytes\n' "$(basename "$file")" "$(stat -c %s "$file")"
   done
-  [[ $(find "$folder/report" -type f -size +0 | wc -l) -eq 5 ]]
-  sed -n '/^## What the report tells/,/^Then/s/^    //p' README.md | while IFS= read -r line; do
+  [[ $(find "$folder/report" -type f -size +0 | wc -l) -eq 6 ]]
+  {
+    sed -n '/^## What the report tells/,/^Then/s/^    //p' README.md
+    sed -n '/^tells what hand and steel feel/,/^How to read it/s/^    //p' README.md
+  } | while IFS= read -r line; do
     grep -Fxq -- "$line" <(sed 's/ *$//' "$folder/report/report.txt") || {
       printf 'README.md shows a line that the report does not have: %s\n' "$line"
       exit 1

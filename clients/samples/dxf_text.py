@@ -52,7 +52,7 @@ class Drawing:
             for edge in edges:
                 self._add(10, edge.start.real)
                 self._add(20, edge.start.imag)
-                self._add(42, edge.bulge)
+                self._bulge(edge)
             return
         self._entity("POLYLINE", layer, "")
         self._add(66, 1)
@@ -61,7 +61,7 @@ class Drawing:
         for edge in edges:
             self._entity("VERTEX", layer, "")
             self._point(10, edge.start)
-            self._add(42, edge.bulge)
+            self._bulge(edge)
         self._entity("SEQEND", layer, "")
 
     def text(self, layer: str, at: complex, height: float, words: str) -> None:
@@ -112,6 +112,11 @@ class Drawing:
         p = complex(p)
         self._entities += [(code, p.real), (code + 10, p.imag), (code + 20, 0.0)]
 
+    def _bulge(self, edge: Edge) -> None:
+        # Some readers take any bulge that is written for an arc, and fail on one of no bend.
+        if edge.bulge != 0:
+            self._add(42, edge.bulge)
+
     def _add(self, code: int, value: object) -> None:
         self._entities.append((code, value))
 
@@ -130,7 +135,9 @@ class Drawing:
             head: list[tuple[int, object]] = [(0, kind)]
             if self.modern:
                 head += [(5, f"{handle:X}"), (330, owner), (100, "AcDbSymbolTableRecord"), (100, marker)]
-            return head + [(2, name), (70, 0)]
+                return head + [(2, name), (70, 0)]
+            # Some readers skip what comes first in a record of R12, expecting a handle there.
+            return head + [(70, 0), (2, name)]
 
         def table(name: str, handle: str, records: list[list[tuple[int, object]]]) -> list[tuple[int, object]]:
             head: list[tuple[int, object]] = [(0, "TABLE"), (2, name)]

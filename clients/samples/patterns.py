@@ -24,12 +24,12 @@ class Pattern:
     end_face: float = 80.0
     nose_radius: float = 0.0
     pad_end: float = 10.0
-    belly: float = 0.8
-    front_stock: float = 0.3
+    belly: float = 0.5
+    front_stock: float = 0.2
     rear_stock: float = 0.0
-    centre_pin: complex = -28 + 5.4j
-    rear_pin: complex = -62 + 5.6j
-    pin_diameter: float = 2.4
+    centre_pin: complex = -43 + 4.4j
+    rear_pin: complex = -83 + 5.6j
+    pin_diameter: float = 1.6
 
     # Tang.
     half_stop: bool = True
@@ -109,7 +109,7 @@ class Pattern:
     def handle(self) -> list[Edge]:
         """Turned about the centre pin where the spring is drawn lifted, out of line with the handle."""
         back = self.underside + self.depth
-        rear = -self.length - 6
+        rear = min(-self.length - 6, self.rear_pin.real - 8)
         low = -self.tip - self.over_tip
         sketch = Sketch()
         sketch.corner(complex(2, back))

@@ -43,6 +43,9 @@ public readonly partial record struct Edge(Point Start, Point End, double Bulge 
         }
     }
 
+    /// <summary>True for an arc so flat that what is computed by way of its centre is no longer good to a hundredth of a nanometre.</summary>
+    internal bool HasFarCentre => IsArc && RadiusMm > 1e5;
+
     /// <summary>Greatest distance of the arc from its chord, in millimetres; zero for a line.</summary>
     public double SagittaMm => IsArc ? Chord.Length * Math.Abs(Bulge) / 2 : 0;
 

@@ -69,6 +69,9 @@ public static class InspectionCodes
     /// <summary>The kerf swallows a contour or part of one.</summary>
     public const string KerfTooWide = "KERF_TOO_WIDE";
 
+    /// <summary>A contour of which it cannot be told whether the kerf runs inside or outside.</summary>
+    public const string SideUnknown = "SIDE_UNKNOWN";
+
     /// <summary>The size suggests that the drawing is in another unit.</summary>
     public const string ImplausibleUnit = "IMPLAUSIBLE_UNIT";
 

@@ -65,7 +65,7 @@ public sealed class ProfileInspection
         _findings.AddRange(PolygonsForArcs.Of(contours, RefitTolerances.Default));
         _findings.AddRange(TinyFeatures.Of(contours, _settings.TinyFeatureMm));
         ImmutableArray<InspectedPart> inspected = Inspected(parts);
-        ImmutableArray<CutPath> paths = CheckCutting(parts);
+        ImmutableArray<CutPath> paths = CheckCutting(parts, UnknownSides.Of(parts, drawn.Open));
         return new InspectionReport
         {
             Unit = _drawing.Unit,
@@ -157,7 +157,7 @@ public sealed class ProfileInspection
         };
     }
 
-    private ImmutableArray<CutPath> CheckCutting(ImmutableArray<MetalPart> parts)
+    private ImmutableArray<CutPath> CheckCutting(ImmutableArray<MetalPart> parts, ImmutableArray<int> unknown)
     {
         if (_settings.CutterDiameterMm is { } cutter)
         {
@@ -171,7 +171,13 @@ public sealed class ProfileInspection
 
         // Where finished outlines are drawn apart, the contours to cut have their stock already.
         double stock = _settings.FinishedLayer is null ? _settings.GrindingStockMm ?? 0 : 0;
-        CutPaths paths = new(parts, kerf, stock, _ct);
+        CutPaths paths = new(
+            [.. parts.Select((part, i) => (part, i)).Where(pair => !unknown.Contains(pair.i))],
+            kerf,
+            stock,
+            _ct
+        );
+        _findings.AddRange(unknown.Select(i => UnknownSides.FindingOf(parts[i])));
         _findings.AddRange(paths.Findings);
         return paths.Paths;
     }

@@ -43,9 +43,18 @@ public static class HtmlReport
     private static IReadOnlyList<ChartOnPage> ChartsOf(HandleReport handle) =>
         [
             .. Enum.GetValues<HandleCurve>()
-                .Select(curve => new ChartOnPage(
-                    Svg.Write(HandleChart.Draw(handle, curve, ChartShape.Wide)),
-                    Svg.Write(HandleChart.Draw(handle, curve, ChartShape.Narrow))
-                )),
+                .Select(curve => new ChartOnPage(Svg.Write(HandleChart.Draw(handle, curve)), CaptionOf(curve))),
         ];
+
+    private static string CaptionOf(HandleCurve curve) =>
+        curve switch
+        {
+            HandleCurve.Lift => "Dots: where the blade rests in the handle.",
+            HandleCurve.Torque =>
+                "Above zero the hand turns the blade towards closed, below zero towards open. What lies between the lines is"
+                    + " lost to friction.",
+            HandleCurve.Energy => "Downhill the spring drives the blade, where friction lets it.",
+            _ =>
+                "In the net section at the pins' holes, at the rest when open and where the rotation stresses it most.",
+        };
 }

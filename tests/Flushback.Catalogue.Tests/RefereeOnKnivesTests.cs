@@ -29,12 +29,12 @@ public class RefereeOnKnivesTests
 
         BenchPose rest = bench.RestBetween(about - reach, about + reach);
 
-        // With S = (-28, 5.4) and the underside at y = 4: 28 sin phi + 5.4 cos phi - 1.4 = 4 + reading.
-        double phase = Math.Atan2(5.4, 28);
-        double phi = Math.Asin((5.4 + readingMm) / Math.Sqrt((28 * 28) + (5.4 * 5.4))) - phase;
+        // With S = (-42, 4.4) and the underside at y = 4: 42 sin phi + 4.4 cos phi - 0.4 = 4 + reading.
+        double phase = Math.Atan2(4.4, 42);
+        double phi = Math.Asin((4.4 + readingMm) / Math.Sqrt((42 * 42) + (4.4 * 4.4))) - phase;
         Assert.Equal(phi, rest.SpringRotation.Radians, 1e-8);
         Assert.Equal(nominalDeg - (phi * Angle.DegreesPerRadian), rest.BladeAngle.Degrees, 1e-5);
-        double lift = (28 * Math.Sin(phi)) + (1.6 * (Math.Cos(phi) - 1));
+        double lift = (42 * Math.Sin(phi)) + (2.6 * (Math.Cos(phi) - 1));
         Assert.Equal(lift, bench.LiftMm(Angle.Zero, rest.SpringRotation), ToleranceMm);
     }
 
@@ -80,7 +80,7 @@ public class RefereeOnKnivesTests
         (double OnFace, double Under) Misses(double angle, double rotation)
         {
             // Both points carried into the spring's own frame, where underside and end face are as drawn.
-            Point s = new(-28, 5.4);
+            Point s = design.Spring.CentrePin;
             Point t = top.RotatedAbout(Point.Origin, new Angle(-angle)).RotatedAbout(s, new Angle(-rotation));
             Point c = corner.RotatedAbout(Point.Origin, new Angle(-angle)).RotatedAbout(s, new Angle(-rotation));
             return (t.X - (4.2 - ((t.Y - 4) / slope)), c.Y - 4);

@@ -1,4 +1,5 @@
 using Flushback.Cli.Tests.Running;
+using Flushback.Contract.V1;
 
 namespace Flushback.Cli.Tests;
 
@@ -30,6 +31,29 @@ public sealed class SamplesTests
         Assert.Equal("", ending.Error);
         Assert.Equal(0, ending.ExitCode);
         Assert.Contains("In order: every reading lies in its window", ending.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("wagtail-half-stop.dxf")]
+    [InlineData("dunlin-no-half-stop.dxf")]
+    [InlineData("sandpiper-relieved.dxf")]
+    [InlineData("godwit-inch-closed-mirrored.dxf")]
+    public async Task The_sound_samples_pull_as_pocket_knives_do_at_a_stress_their_steel_stands(string sample)
+    {
+        Ending ending = await Client.RunAsync(
+            "check",
+            Path.Combine(Samples(), sample),
+            "--handle",
+            "--width",
+            "3.2mm",
+            "--json"
+        );
+
+        HandleReport handle = CheckReport.Parser.ParseJson(ending.Output).Handle;
+        Assert.Equal((0, ""), (ending.ExitCode, ending.Error));
+        // Common practice, no source.
+        Assert.InRange(handle.Pull.PullN, 10, 45);
+        Assert.Contains(handle.Strength.Life, (SpringLife[])[SpringLife.Endless, SpringLife.Limited]);
     }
 
     [Theory]

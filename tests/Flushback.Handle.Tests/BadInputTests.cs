@@ -22,7 +22,7 @@ public class BadInputTests
     [Fact]
     public void A_rear_pin_outside_the_spring_is_refused()
     {
-        (_, var problems) = KnifePlacement.Place(_drawn with { RearPin = new Circle(new Point(-62, 20), 1) });
+        (_, var problems) = KnifePlacement.Place(_drawn with { RearPin = new Circle(new Point(-82, 20), 1) });
         Assert.Equal(KnifeSubject.RearPin, Assert.Single(problems).Subject);
     }
 
@@ -38,7 +38,7 @@ public class BadInputTests
         Assert.Equal("PRELOAD_NEGATIVE", Placed.Refused(_drawn, new() { PreloadMm = -0.1 }).Reason);
 
     [Theory]
-    [InlineData(4)]
+    [InlineData(8)]
     [InlineData(25)]
     public void A_preload_against_which_no_blade_turns_is_refused(double preload)
     {
@@ -50,11 +50,11 @@ public class BadInputTests
     [Fact]
     public void A_spring_thinner_than_its_holes_is_refused()
     {
-        (_, var problems) = KnifePlacement.Place(_drawn with { CentrePin = new Circle(new Point(-28, 5.4), 2.2) });
+        (_, var problems) = KnifePlacement.Place(_drawn with { CentrePin = new Circle(new Point(-42, 4.4), 2.7) });
         Assert.Contains(problems, problem => problem.Subject == KnifeSubject.CentrePin);
     }
 
     [Fact]
     public void A_stiff_nose_behind_the_centre_pin_is_refused() =>
-        Assert.Equal("STIFF_NOSE_BEHIND_CENTRE_PIN", Placed.Refused(_drawn, new() { StiffNoseMm = 30 }).Reason);
+        Assert.Equal("STIFF_NOSE_BEHIND_CENTRE_PIN", Placed.Refused(_drawn, new() { StiffNoseMm = 44 }).Reason);
 }

@@ -28,6 +28,12 @@ internal static class Placed
     {
         (HandleReport? report, var problems) = HandleCheck.Run(OnTheBench(drawn), settings);
         Assert.Null(report);
-        return Assert.Single(problems);
+        KnifeProblem problem = Assert.Single(problems);
+
+        // One sentence.
+        Assert.True(char.IsUpper(problem.Sentence[0]));
+        Assert.EndsWith(".", problem.Sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain(". ", problem.Sentence, StringComparison.Ordinal);
+        return problem;
     }
 }

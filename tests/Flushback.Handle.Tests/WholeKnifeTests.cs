@@ -9,31 +9,10 @@ namespace Flushback.Handle.Tests;
 
 public class WholeKnifeTests
 {
-    /// <summary>A long spring on thin pins: deep where it is drilled.</summary>
-    private static readonly KnifeDesign _sound = new("Sound")
-    {
-        PinRadiusMm = 0.8,
-        Spring = new SpringDesign
-        {
-            CentrePin = new Point(-42, 4.9),
-            RearPin = new Point(-78, 4.9),
-            BellyMm = 0.5,
-        },
-        Tang = new TangDesign { OpenCornerRadiusMm = 0.3, ClosedCornerRadiusMm = 0.3 },
-        Blade = new BladeDesign { LengthMm = 75 },
-    };
-
-    private static readonly HandleSettings _settings = new()
-    {
-        WidthMm = 3.2,
-        PreloadMm = 0.4,
-        NailNickMm = 33,
-    };
-
     [Fact]
     public void A_sound_knife_pulls_as_pocket_knives_do_at_a_stress_its_steel_stands()
     {
-        HandleReport report = Placed.InTheHandle(_sound, _settings);
+        HandleReport report = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings);
 
         // Common practice, no source.
         Assert.InRange(report.Pull.PullN, 10, 45);
@@ -44,7 +23,12 @@ public class WholeKnifeTests
     [Fact]
     public void A_spring_drilled_away_at_its_centre_pin_takes_a_set()
     {
-        HandleReport report = Placed.InTheHandle(KnifeCatalogue.Wagtail, _settings);
+        KnifeDesign shortAndDrilled = KnifeCatalogue.Wagtail with
+        {
+            PinRadiusMm = 1.2,
+            Spring = new SpringDesign { CentrePin = new Point(-28, 5.4), RearPin = new Point(-62, 5.6) },
+        };
+        HandleReport report = Placed.InTheHandle(shortAndDrilled, SoundKnife.Settings);
         Assert.Equal(-28, report.Strength.AtXMm, 0.5);
         Assert.Contains(report.Findings, finding => finding.Code == FindingCodes.SpringTakesSet);
     }
@@ -52,8 +36,8 @@ public class WholeKnifeTests
     [Fact]
     public void Pull_is_linear_in_width_and_stress_does_not_depend_on_it()
     {
-        HandleReport narrow = Placed.InTheHandle(_sound, _settings);
-        HandleReport wide = Placed.InTheHandle(_sound, _settings with { WidthMm = 6.4 });
+        HandleReport narrow = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings);
+        HandleReport wide = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings with { WidthMm = 6.4 });
         Close.To(2 * narrow.Pull.PullN, wide.Pull.PullN, 1e-9);
         Close.To(narrow.Strength.PeakStressMpa, wide.Strength.PeakStressMpa, 1e-9);
         Close.To(
@@ -67,8 +51,8 @@ public class WholeKnifeTests
     public void A_shift_of_the_rear_pin_is_a_preload_by_the_ratio_of_the_spans()
     {
         HandleReport report = Placed.InTheHandle(
-            _sound,
-            _settings with
+            SoundKnife.Design,
+            SoundKnife.Settings with
             {
                 PreloadKind = PreloadKind.RearPinShift,
                 PreloadMm = 0.36,
@@ -80,9 +64,9 @@ public class WholeKnifeTests
     [Fact]
     public void A_spring_drawn_free_has_the_preload_it_is_drawn_with()
     {
-        HandleReport given = Placed.InTheHandle(_sound, _settings);
-        DrawnKnife drawn = _sound.ToDrawn();
-        Angle open = Placed.OnTheBench(_sound).At(Stop.Open)!.SpringRotation;
+        HandleReport given = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings);
+        DrawnKnife drawn = SoundKnife.Design.ToDrawn();
+        Angle open = Placed.OnTheBench(SoundKnife.Design).At(Stop.Open)!.SpringRotation;
         Angle sunk = open - new Angle(Math.Asin(0.4 / 42));
         DrawnKnife free = drawn with
         {
@@ -92,7 +76,7 @@ public class WholeKnifeTests
         };
         (HandleReport? report, _) = HandleCheck.Run(
             Placed.OnTheBench(free),
-            _settings with
+            SoundKnife.Settings with
             {
                 PreloadKind = PreloadKind.DrawnFree,
             }
@@ -104,7 +88,7 @@ public class WholeKnifeTests
     [Fact]
     public void Friction_makes_opening_and_closing_dearer()
     {
-        HandleReport report = Placed.InTheHandle(_sound, _settings);
+        HandleReport report = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings);
         Assert.All(
             report.Curve,
             sample =>
@@ -119,48 +103,24 @@ public class WholeKnifeTests
     [Fact]
     public void The_derivatives_foretell_what_a_little_more_preload_does()
     {
-        HandleReport before = Placed.InTheHandle(_sound, _settings);
-        HandleReport after = Placed.InTheHandle(_sound, _settings with { PreloadMm = 0.41 });
+        HandleReport before = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings);
+        HandleReport after = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings with { PreloadMm = 0.41 });
         Sensitivity preload = before.Sensitivities.Single(s => s.Of == Dimension.Preload);
         Assert.Equal(preload.StressMpaPerMm * 0.01, after.Strength.PeakStressMpa - before.Strength.PeakStressMpa, 0.05);
         Assert.Equal(preload.PullNPerMm * 0.01, after.Pull.PullN - before.Pull.PullN, 0.005);
     }
 
     [Fact]
-    public void A_preload_is_found_for_a_wanted_pull_and_gives_it()
-    {
-        Placement placement = Placed.OnTheBench(_sound).Placement;
-        (PreloadSuggestion? suggestion, _) = PreloadSuggestion.For(placement, _settings, 11, 900);
-        double preload = Assert.NotNull(suggestion!.PreloadMm);
-        HandleReport report = Placed.InTheHandle(_sound, _settings with { PreloadMm = preload });
-        Assert.Equal(11, report.Pull.PullN, 0.01);
-        Assert.InRange(report.Strength.PeakStressMpa, 0, 900);
-    }
-
-    [Theory]
-    [InlineData(1, 900, "even without preload the blade takes")]
-    [InlineData(20, 900, "over the 900 MPa allowed")]
-    [InlineData(20, 300, "even without preload the lift alone bends the spring")]
-    [InlineData(500, 90000, "gives only")]
-    public void Where_no_preload_will_do_the_reason_is_told(double pull, double stress, string reason)
-    {
-        Placement placement = Placed.OnTheBench(_sound).Placement;
-        (PreloadSuggestion? suggestion, _) = PreloadSuggestion.For(placement, _settings, pull, stress);
-        Assert.Null(suggestion!.PreloadMm);
-        Assert.Contains(reason, suggestion.Sentence, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void An_unusual_pair_of_hardnesses_is_a_finding() =>
         Assert.Contains(
-            Placed.InTheHandle(_sound, _settings with { SpringHardnessHrc = 52 }).Findings,
+            Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings with { SpringHardnessHrc = 52 }).Findings,
             finding => finding.Code == FindingCodes.HardnessPair
         );
 
     [Fact]
     public void The_lift_at_the_stops_is_told_beside_the_bench()
     {
-        HandleReport report = Placed.InTheHandle(_sound, _settings);
+        HandleReport report = Placed.InTheHandle(SoundKnife.Design, SoundKnife.Settings);
         Assert.Equal([Stop.Open, Stop.HalfStop, Stop.Closed], report.Stops.Select(stop => stop.Stop));
         Assert.Equal(0, report.Stops[0].LiftMm, 1e-12);
         Assert.All(report.Stops, stop => Assert.Equal(stop.BenchLiftMm, stop.LiftMm, 0.06));

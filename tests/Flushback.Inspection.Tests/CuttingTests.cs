@@ -60,6 +60,31 @@ public sealed class CuttingTests
     }
 
     [Theory]
+    [InlineData(20, true)]
+    [InlineData(80, false)]
+    public void A_hole_in_a_contour_that_does_not_close_has_no_cut_path(double x, bool isWithin)
+    {
+        InspectionReport report = Sheet.Inspect(
+            Sheet.Line(0, 0, 60, 0, "A1")
+                + Sheet.Line(60, 0, 60, 12, "A2")
+                + Sheet.Line(60, 12, 0, 12, "A3")
+                + Sheet.Line(0, 12, 0, 1, "A4")
+                + Sheet.Circle(x, 6, 2, "A5"),
+            new InspectionSettings { KerfMm = 0.2 }
+        );
+        Assert.Equal(isWithin ? 0 : 1, report.CutPaths.Length);
+        if (isWithin)
+        {
+            InspectionFinding finding = report.Single(InspectionCodes.SideUnknown);
+            Assert.Equal(["A5"], finding.Handles.AsEnumerable());
+        }
+        else
+        {
+            report.HasNo(InspectionCodes.SideUnknown);
+        }
+    }
+
+    [Theory]
     [InlineData(1.9, false)]
     [InlineData(2.1, true)]
     public void A_slot_narrower_than_the_kerf_is_told(double kerf, bool isTold)

@@ -219,6 +219,43 @@ public sealed class RepairTests
     }
 
     [Fact]
+    public void What_stands_in_a_block_is_left_and_told()
+    {
+        string block =
+            "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n8\n0\n2\nTANG\n70\n0\n10\n0\n20\n0\n"
+            + Sheet.Closed("A1", (0, 0, 0), (30, 0, 0), (30, 19.99, 0), (29.99, 20, 0), (0, 20, 0))
+            + Sheet.Circle(10, 10, 2, "A2")
+            + Sheet.Circle(10, 10, 2, "A3")
+            + "0\nENDBLK\n8\n0\n0\nENDSEC\n";
+        string insert = Sheet.Entity("INSERT", "CUT", "B1") + "2\nTANG\n" + Sheet.Groups((10, 5), (20, 5));
+        string file = Sheet
+            .File(insert)
+            .Replace("0\nSECTION\n2\nENTITIES", block + "0\nSECTION\n2\nENTITIES", StringComparison.Ordinal);
+        (RepairedDrawing copy, string text, InspectionReport after) = Repaired(file);
+        Assert.Equal(file, text);
+        Assert.Empty(copy.Repairs);
+        Assert.Equal(2, copy.Left.Length);
+        Assert.All(copy.Left, sentence => Assert.Contains("explode the block", sentence, StringComparison.Ordinal));
+        Assert.Single(after.Findings, finding => finding.Code == InspectionCodes.MicroSegment);
+    }
+
+    [Fact]
+    public void An_inch_drawing_is_mended_in_inches()
+    {
+        string file = Sheet.File(
+            Sheet.Line(0, 0, 2, 0, "A1")
+                + Sheet.Line(2, 0, 2, 1, "A2")
+                + Sheet.Line(2, 1, 0, 1, "A3")
+                + Sheet.Line(0, 1, 0.0003, 0, "A4"),
+            Sheet.InInches
+        );
+        (_, string text, InspectionReport after) = Repaired(file);
+        Assert.Empty(after.Findings);
+        Assert.Contains(Sheet.Line(2, 0, 2, 1, "A2"), text, StringComparison.Ordinal);
+        Assert.Equal(50.8, after.Bounds.WidthMm, 1e-9);
+    }
+
+    [Fact]
     public void Layers_that_are_not_cut_stay_as_they_are()
     {
         string file = Sheet.File(

@@ -85,6 +85,19 @@ public sealed class PassTests
     }
 
     [Fact]
+    public void Lowering_the_nose_ends_where_the_belly_behind_it_is_hollow()
+    {
+        PassCase before = new(KnifeCatalogue.Wagtail);
+        double rear = DepthPlaces.Of(before.Knife, before.Readings, PassCase.Underside)!.Value.Rear.At.X;
+
+        RemovedMetal removed = before.Try(new LowerNose { FrontDepthMm = 0.01, RearDepthMm = 0.01 }).Result!.Removed;
+
+        Outline off = Assert.Single(removed.Regions);
+        Assert.True(off.Bounds.MinX > rear - 10);
+        Assert.Equal(removed.AreaMm2, off.AreaMm2, 1e-9);
+    }
+
+    [Fact]
     public void A_round_in_the_notch_goes_down_with_the_flat_and_keeps_its_radius()
     {
         Knife round = WithRoundNotch(KnifeCatalogue.Wagtail.ToKnife(), 0.3);

@@ -34,6 +34,10 @@ internal static class RandomPasses
         PassCase.Underside
     );
 
+    /// <summary>A corner rounded.</summary>
+    public static Gen<RoundCorner> Rounds { get; } =
+        Gen.Select(_corner, Gen.Double[0.02, 0.8], (corner, radius) => new RoundCorner(corner, radius));
+
     /// <summary>Any pass.</summary>
     public static Gen<Pass> Any { get; } =
         Gen.OneOf<Pass>(
@@ -46,7 +50,7 @@ internal static class RandomPasses
                 (face, front, rear, radius) =>
                     (Pass)new WheelSlice(face, radius) { FrontDepthMm = front, RearDepthMm = rear }
             ),
-            Gen.Select(_corner, Gen.Double[0.02, 0.8], (corner, radius) => (Pass)new RoundCorner(corner, radius)),
+            Rounds.Select(round => (Pass)round),
             Gen.Select(
                 _relieved,
                 Gen.Double[0.005, 0.2],

@@ -14,11 +14,16 @@ public sealed class RefusalTests
             { PassCase.Slice(PassCase.HalfStopFace, 0, 0), PassReasons.NothingTaken, "no depth at either contact" },
             { PassCase.Slice(Site.On(Mechanism.Knives.BladeFace.Run), 0.1, 0.1), PassReasons.UnknownFace, "no run" },
             { PassCase.Slice(Site.On(Mechanism.Knives.BladeFace.Edge), 0.1, 0.1), PassReasons.UnknownFace, "edge" },
-            { PassCase.Slice(PassCase.HalfStopFace, 2.2, 2.2), PassReasons.CutsPin, "leaves 0.7" },
+            { PassCase.Slice(PassCase.HalfStopFace, 2.6, 2.6), PassReasons.CutsPin, "leaves 0.7" },
             { PassCase.Slice(PassCase.HalfStopFace, 3.5, 3.5), PassReasons.CutsPin, "cuts into the hole of the pivot" },
             { PassCase.Slice(PassCase.ClosedFace, 0, 0.4), PassReasons.ConsumesFace, "kick" },
             { PassCase.Slice(PassCase.Underside, 3.5, 3.5), PassReasons.TwoPieces, "take the whole part away" },
-            { PassCase.Slice(PassCase.EndFace, 30, 30), PassReasons.CutsPin, "centre pin" },
+            {
+                new LowerNose { FrontDepthMm = 0.05, RearDepthMm = 0.05 },
+                PassReasons.ToolDoesNotFit,
+                "hangs lower than the cut"
+            },
+            { PassCase.Slice(PassCase.EndFace, 45, 45), PassReasons.CutsPin, "centre pin" },
             {
                 new WheelSlice(PassCase.HalfStopFace, 3) { FrontDepthMm = 0.1, RearDepthMm = 0.1 },
                 PassReasons.ToolDoesNotFit,
@@ -27,7 +32,7 @@ public sealed class RefusalTests
             {
                 new WheelSlice(PassCase.OpenFlat, 20) { FrontDepthMm = 0.1, RearDepthMm = 0.1 },
                 PassReasons.ToolDoesNotFit,
-                "into the notch"
+                "would cut into the shoulder"
             },
             { new RoundCorner(PassCase.Kick, 0.1), PassReasons.AddsMetal, "already has a radius of 0.400 mm" },
             { new RoundCorner(PassCase.OpenFlat, 0.1), PassReasons.NoCorner, "is no corner" },

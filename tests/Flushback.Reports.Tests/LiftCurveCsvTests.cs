@@ -7,7 +7,7 @@ namespace Flushback.Reports.Tests;
 public sealed class LiftCurveCsvTests
 {
     [Theory]
-    [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
+    [MemberData(nameof(Cases.BenchNames), MemberType = typeof(Cases))]
     public void The_curve_is_the_one_kept(string name) =>
         GoldenFile.Matches($"{name}.csv", LiftCurveCsv.Write(Cases.Report(name)));
 

@@ -8,13 +8,11 @@ public sealed class TextReportTests
 {
     [Theory]
     [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
-    public void The_text_is_the_one_kept(string name) =>
-        GoldenFile.Matches($"{name}.txt", TextReport.Write("Drover's jack", Cases.Report(name), SampleReports.Repairs));
+    public void The_text_is_the_one_kept(string name) => GoldenFile.Matches($"{name}.txt", Cases.Text(name));
 
     [Theory]
     [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
-    public void No_line_is_wider_than_the_terminal(string name) =>
-        FitsTheTerminal(TextReport.Write("Drover's jack", Cases.Report(name), SampleReports.Repairs));
+    public void No_line_is_wider_than_the_terminal(string name) => FitsTheTerminal(Cases.Text(name));
 
     [Fact]
     public void A_long_name_is_broken_into_lines_and_keeps_every_letter()

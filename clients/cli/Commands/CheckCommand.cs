@@ -12,7 +12,7 @@ internal sealed class CheckCommand
     private readonly Option<string?> _output = new("--out")
     {
         HelpName = "DIR",
-        Description = "Folder for the page, the report as JSON, the lift curve as CSV and the drawing with contacts.",
+        Description = "Folder for the page, the report as JSON, the curves as CSV and the drawing with contacts.",
     };
 
     private readonly Option<string?> _name = new("--name")
@@ -103,6 +103,10 @@ internal sealed class CheckCommand
                 ArtifactKind.Csv,
                 ArtifactKind.Dxf,
             ]);
+            if (request.Handle is not null)
+            {
+                request.Artifacts.Add(ArtifactKind.HandleCsv);
+            }
         }
         else
         {

@@ -15,6 +15,7 @@ internal static class CheckHelp
           flushback check knife.dxf --out report
           flushback check knife.dxf --finished --tolerance 0.001in
           flushback check knife.dxf --target half-stop=+0.005in,closed=0.015in
+          flushback check knife.dxf --handle --width 3.2mm --preload 0.5mm --out report
           flushback check knife.dxf --unit in --blade-layer Klinge --spring-layer Feder
           flushback check knife.dxf --blade-angle 180 --face kick@12.5,-3mm
           flushback check knife.dxf --server http://127.0.0.1:5210 --json

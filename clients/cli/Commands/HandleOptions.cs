@@ -7,6 +7,14 @@ namespace Flushback.Cli.Commands;
 /// <summary>The options that put the knife into its handle; any of them asks for it.</summary>
 internal sealed class HandleOptions
 {
+    private static readonly Dictionary<string, Dimension> Varied = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["preload"] = Dimension.Preload,
+        ["depth"] = Dimension.SpringDepth,
+        ["width"] = Dimension.SpringWidth,
+        ["centre-pin"] = Dimension.CentrePinForward,
+    };
+
     private readonly Option<bool> _handle = new("--handle")
     {
         Description = "Reports the handle too: the spring bent over its pins, pull, snap and stress.",
@@ -37,6 +45,18 @@ internal sealed class HandleOptions
         HelpName = "STEEL",
         Description = "Steel of the spring, such as 1095, 5160, O1, 440C; 1095 without it.",
     };
+
+    private readonly Option<double?> _modulus = OfNumber(
+        "--spring-modulus",
+        "MPA",
+        "Modulus of a steel of your own, in MPa; --spring-steel is then its name."
+    );
+
+    private readonly Option<double?> _strength = OfNumber(
+        "--spring-strength",
+        "MPA",
+        "Tensile strength of that steel as heat-treated, in MPa; estimated from the hardness without it."
+    );
 
     private readonly Option<double?> _springHardness = OfNumber(
         "--spring-hardness",
@@ -69,14 +89,24 @@ internal sealed class HandleOptions
     private readonly Option<double?> _pull = OfNumber(
         "--pull",
         "N",
-        "Looks for the preload that gives this pull at the nail nick, in newtons."
+        "Looks for the preload, or what --vary says, that gives this pull at the nail nick, in newtons."
     );
+
+    private readonly Option<string?> _vary = new("--vary")
+    {
+        HelpName = "preload|depth|width|centre-pin",
+        Description =
+            "What is changed for the pull of --pull: the spring's preload, depth or width, or its centre pin.",
+    };
 
     private readonly Option<double?> _mostStress = OfNumber(
         "--most-stress",
         "MPA",
-        "Stress not to be passed by that preload; 0.75 of the tensile strength without it."
+        "Stress not to be passed with that pull; 0.75 of the tensile strength without it."
     );
+
+    /// <summary>A fresh set.</summary>
+    public HandleOptions() => _vary.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, [.. Varied.Keys]);
 
     /// <summary>All of them, in the order of the help.</summary>
     public IEnumerable<Option> All =>
@@ -87,17 +117,22 @@ internal sealed class HandleOptions
             _rearPinShift,
             _drawnFree,
             _steel,
+            _modulus,
+            _strength,
             _springHardness,
             _bladeHardness,
             _friction,
             _nick,
             _stiffNose,
             _pull,
+            _vary,
             _mostStress,
         ];
 
     /// <summary>The settings of a request; null when nothing asks for the handle.</summary>
-    /// <exception cref="BadInputException">The preload is given in more than one way.</exception>
+    /// <exception cref="BadInputException">
+    /// The preload is given in more than one way, or a strength without the modulus of its steel.
+    /// </exception>
     public HandleSettings? ToSettings(ParseResult parsed)
     {
         if (All.All(option => parsed.GetResult(option) is null or { Implicit: true }))
@@ -107,9 +142,10 @@ internal sealed class HandleOptions
 
         HandleSettings settings = new();
         ApplyPreload(parsed, settings);
-        if (parsed.GetValue(_steel) is { } steel)
+        ApplySteel(parsed, settings);
+        if (parsed.GetValue(_vary) is { } vary)
         {
-            settings.SpringSteel = steel;
+            settings.Varied = Varied[vary];
         }
 
         Apply(parsed.GetValue(_width), value => settings.WidthMm = value);
@@ -121,6 +157,27 @@ internal sealed class HandleOptions
         Apply(parsed.GetValue(_pull), value => settings.WantedPullN = value);
         Apply(parsed.GetValue(_mostStress), value => settings.MostStressMpa = value);
         return settings;
+    }
+
+    private void ApplySteel(ParseResult parsed, HandleSettings settings)
+    {
+        string? name = parsed.GetValue(_steel);
+        double? strength = parsed.GetValue(_strength);
+        if (parsed.GetValue(_modulus) is { } modulus)
+        {
+            settings.OwnSteel = new OwnSteel { Name = name ?? "own steel", ModulusMpa = modulus };
+            Apply(strength, value => settings.OwnSteel.TensileMpa = value);
+        }
+        else if (strength is not null)
+        {
+            throw new BadInputException(
+                "A strength is given without the modulus of its steel; give --spring-modulus too, 206000 for most spring steels."
+            );
+        }
+        else if (name is not null)
+        {
+            settings.SpringSteel = name;
+        }
     }
 
     private void ApplyPreload(ParseResult parsed, HandleSettings settings)

@@ -3,6 +3,8 @@ namespace Flushback.Geometry.Crossings;
 /// <summary>Common points of the carriers of two edges: the whole line, the whole circle.</summary>
 internal static class Carriers
 {
+    private const double LeastSine = 1e-9;
+
     /// <summary>A common point of two edges, without tolerance; false when they only come near.</summary>
     public static bool TryCommonPoint(in Edge a, in Edge b, out Point common)
     {
@@ -21,14 +23,59 @@ internal static class Carriers
     /// Common points of the carriers: none, one (two lines) or two (equal where a carrier touches a circle). Parallel
     /// lines and circles about one centre have none here, even when they are the same.
     /// </summary>
-    public static int CommonPoints(in Edge a, in Edge b, out Point first, out Point second) =>
-        (a.IsArc, b.IsArc) switch
+    public static int CommonPoints(in Edge a, in Edge b, out Point first, out Point second)
+    {
+        int count = (a.IsArc, b.IsArc) switch
         {
             (false, false) => LineLine(a, b, out first, out second),
             (false, true) => LineCircle(a, b, out first, out second),
             (true, false) => LineCircle(b, a, out first, out second),
             (true, true) => CircleCircle(a, b, out first, out second),
         };
+        if (count > 0 && (a.HasFarCentre || b.HasFarCentre))
+        {
+            first = Refined(first, a, b);
+            second = Refined(second, a, b);
+        }
+
+        return count;
+    }
+
+    /// <summary>
+    /// A common point with the digits that went to a far centre given back: Newton's step on the distances from both
+    /// carriers, which are computed without their centres.
+    /// </summary>
+    private static Point Refined(Point p, in Edge a, in Edge b)
+    {
+        for (int step = 0; step < 2; step++)
+        {
+            Vector leftOfA = LeftNormalAt(a, p);
+            Vector leftOfB = LeftNormalAt(b, p);
+            double cross = leftOfA.Cross(leftOfB);
+            if (Math.Abs(cross) < LeastSine)
+            {
+                // They run together here: a tangency, whose place along them no step can tell.
+                break;
+            }
+
+            double byA = -a.LeftOfCarrierMm(p) / cross;
+            double byB = -b.LeftOfCarrierMm(p) / cross;
+            p += new Vector((byA * leftOfB.Y) - (byB * leftOfA.Y), (byB * leftOfA.X) - (byA * leftOfB.X));
+        }
+
+        return p;
+    }
+
+    private static Vector LeftNormalAt(in Edge edge, Point p)
+    {
+        if (!edge.IsArc)
+        {
+            return edge.Chord.Left.Normalized;
+        }
+
+        Vector towardsCentre = (edge.Centre - p).Normalized;
+        return edge.Bulge > 0 ? towardsCentre : -towardsCentre;
+    }
 
     private static int LineLine(in Edge a, in Edge b, out Point first, out Point second)
     {

@@ -44,6 +44,10 @@ internal ref struct MeetingSearch(Edge a, Edge b, double toleranceMm)
         (Edge arc, Edge other) = _a.IsArc && (!_b.IsArc || _a.RadiusMm <= _b.RadiusMm) ? (_a, _b) : (_b, _a);
         Vector towards = NearestDirection(arc.Centre, other);
         Point onArc = arc.Centre + (towards * arc.RadiusMm);
+
+        // Once more without the centre, which may lie far off.
+        double leftMm = arc.LeftOfCarrierMm(onArc);
+        onArc += towards * (arc.Bulge > 0 ? leftMm : -leftMm);
         if (!(Math.Abs(other.LeftOfCarrierMm(onArc)) <= _toleranceMm))
         {
             return false;

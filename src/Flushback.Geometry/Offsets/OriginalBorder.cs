@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Flushback.Geometry.Chains;
 using Flushback.Geometry.Checking;
+using Flushback.Geometry.Crossings;
 
 namespace Flushback.Geometry.Offsets;
 
@@ -137,8 +138,8 @@ internal sealed class OriginalBorder
             return original.Bulge;
         }
 
-        double from = start == original.Start ? 0 : original.FractionAtDirection(start - original.Centre);
-        double to = end == original.End ? 1 : original.FractionAtDirection(end - original.Centre);
+        double from = start == original.Start ? 0 : EdgePosition.FractionAt(original, start);
+        double to = end == original.End ? 1 : EdgePosition.FractionAt(original, end);
         return Math.Tan((original.Sweep * ((to - from) / 4)).Radians);
     }
 

@@ -15,38 +15,32 @@ internal sealed class CutPaths
     private readonly double _kerfMm;
     private readonly double _stockMm;
 
-    /// <param name="parts">The parts; those whose contours cross are left out.</param>
+    /// <param name="parts">The parts, each with its place in the report; those whose contours cross are left out.</param>
     /// <param name="kerfMm">Width of the kerf.</param>
     /// <param name="stockMm">What is left on the metal beside it, on the outside and in the holes.</param>
     /// <param name="ct">Ends the work early, by an exception.</param>
-    public CutPaths(ImmutableArray<MetalPart> parts, double kerfMm, double stockMm, CancellationToken ct)
+    public CutPaths(
+        ImmutableArray<(MetalPart Part, int Index)> parts,
+        double kerfMm,
+        double stockMm,
+        CancellationToken ct
+    )
     {
         _kerfMm = kerfMm;
         _stockMm = stockMm;
         double distance = (kerfMm / 2) + stockMm;
-        for (int i = 0; i < parts.Length; i++)
+        (MetalPart Part, int Index)[] sound = [.. parts.Where(entry => entry.Part.IsSound)];
+        foreach ((MetalPart part, int i) in sound)
         {
-            if (!parts[i].IsSound)
+            CutContour outer = part.Outer;
+            _paths.Add(new CutPath(outer.Layer, Offset.Of(outer.Outline, distance, ct)[0].Border, IsHole: false, i));
+            foreach (CutContour hole in part.Holes)
             {
-                continue;
-            }
-
-            CutContour outer = parts[i].Outer;
-            _paths.Add(
-                new CutPath(
-                    outer.Layer,
-                    Offset.Of(Straightened(outer.Outline), distance, ct)[0].Border,
-                    IsHole: false,
-                    i
-                )
-            );
-            foreach (CutContour hole in parts[i].Holes)
-            {
-                AddHole(hole, i, Offset.Of(Straightened(hole.Outline), -distance, ct));
+                AddHole(hole, i, Offset.Of(hole.Outline, -distance, ct));
             }
         }
 
-        foreach (Bay bay in Bays.NarrowerThan(2 * distance, [.. parts.Where(part => part.IsSound)], ct))
+        foreach (Bay bay in Bays.NarrowerThan(2 * distance, [.. sound.Select(entry => entry.Part)], ct))
         {
             _findings.Add(Swallowed(bay, 2 * distance));
         }
@@ -60,16 +54,6 @@ internal sealed class CutPaths
         _stockMm > 0
             ? $"a kerf of {Said.Length(_kerfMm)} with {Said.Length(_stockMm)} of stock on both sides"
             : $"a kerf of {Said.Length(_kerfMm)}";
-
-    /// <summary>The outline with arcs that rise a nanometre or less drawn as lines: their centres are too far off to be known.</summary>
-    private static Outline Straightened(Outline outline) =>
-        outline.Edges.Any(IsStraight)
-            ? Outline.FromVertices([
-                .. outline.Edges.Select(edge => new Vertex(edge.Start, IsStraight(edge) ? 0 : edge.Bulge)),
-            ])
-            : outline;
-
-    private static bool IsStraight(Edge edge) => edge.IsArc && edge.SagittaMm <= CutTolerances.TouchingMm;
 
     private void AddHole(CutContour hole, int part, ImmutableArray<Region> inside)
     {

@@ -80,16 +80,21 @@ internal sealed class MendedPieces
     {
         int[] shorts = [.. ShortAmong(Pieces)];
         ShortEdgeJoining.Join(Pieces, _chain.IsClosed, _shortMm);
-        foreach (IGrouping<string, int> gone in shorts.Except(ShortAmong(Pieces)).GroupBy(_nameAt))
+        int[] gone = [.. shorts.Except(ShortAmong(Pieces))];
+        if (gone.Length == 0)
         {
-            _sentences.Add(
-                (
-                    gone.First(),
-                    $"{Said.Count(gone.Count(), "segment", "segments")} of {gone.Key} shorter than {Said.Length(_shortMm)} went into what stands "
-                        + "next to them."
-                )
-            );
+            return;
         }
+
+        string[] names = [.. gone.Select(_nameAt).Distinct()];
+        string of = names.Length == 1 ? names[0] : $"{Said.Whole(names.Length)} entities, {names[0]} to {names[^1]},";
+        _sentences.Add(
+            (
+                gone[0],
+                $"{Said.Count(gone.Length, "segment", "segments")} of {of} shorter than {Said.Length(_shortMm)} went into what stands "
+                    + $"next to {(gone.Length == 1 ? "it" : "them")}."
+            )
+        );
     }
 
     private IEnumerable<int> ShortAmong(List<Piece> pieces) =>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle.Solving;
+using Flushback.Mechanism.Handle.Suggestions;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Materials;
 
@@ -34,7 +35,7 @@ public static class HandleCheck
             : (Report(bench, model, sweep!, cancellation), []);
     }
 
-    internal static (HandleModel? Model, ImmutableArray<KnifeProblem> Problems) Build(
+    private static (HandleModel? Model, ImmutableArray<KnifeProblem> Problems) Build(
         Placement placement,
         HandleSettings settings,
         CancellationToken cancellation
@@ -81,28 +82,10 @@ public static class HandleCheck
             ],
             Strength = SpringStrength.Judge(model, sweep),
             Sensitivities = Sensitivities.Of(model, cancellation),
-            Suggestion = Suggest(model, cancellation),
+            Suggestion = SuggestionSearch.For(model, bench.Settings.Step, cancellation),
             Findings = [],
         };
         return report with { Findings = HandleRules.Judge(report) };
-    }
-
-    private static PreloadSuggestion? Suggest(HandleModel model, CancellationToken cancellation)
-    {
-        HandleSettings settings = model.Settings;
-        if (settings.WantedPullN is not { } pull)
-        {
-            return null;
-        }
-
-        double? borne = SpringStrength.RestShare * settings.SpringSteel.TensileAt(settings.SpringHardnessHrc)?.Low;
-        return PreloadSuggestion.For(
-            model.Ground,
-            settings,
-            pull,
-            settings.MostStressMpa ?? borne ?? double.PositiveInfinity,
-            cancellation
-        );
     }
 
     private static HandleStop StopOf(StopReading reading, HandleModel model, HandleSweep sweep)

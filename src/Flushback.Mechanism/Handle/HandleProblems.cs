@@ -67,7 +67,7 @@ internal static class HandleProblems
     /// <summary>What is wrong with the beam: too little metal at a hole.</summary>
     public static KnifeProblem? Thin(Placement placement, SpringBeam beam)
     {
-        foreach (BeamStation station in beam.RearStations.Concat(beam.FrontStations))
+        foreach (BeamStation station in beam.Stations)
         {
             BeamSection section = station.Section;
             if (section.HoleMm > 0 && Math.Min(section.OverHoleMm, section.UnderHoleMm) <= 0)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Findings;
+using Flushback.Mechanism.Handle.Suggestions;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Materials;
 
@@ -34,8 +35,8 @@ public sealed record HandleReport
     /// <summary>What pull, stress and lift owe to what a maker can change.</summary>
     public required ImmutableArray<Sensitivity> Sensitivities { get; init; }
 
-    /// <summary>The preload for the wanted pull, when one was asked for.</summary>
-    public PreloadSuggestion? Suggestion { get; init; }
+    /// <summary>What gives the wanted pull, when one was asked for.</summary>
+    public Suggestion? Suggestion { get; init; }
 
     /// <summary>What to look at, worst first.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }

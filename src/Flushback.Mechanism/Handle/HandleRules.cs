@@ -17,7 +17,7 @@ internal static class HandleRules
             .. Strength(report.Strength)
                 .Concat(Pull(report.Pull))
                 .Concat(Pair(report.Settings))
-                .Concat(report.Stops.SelectMany(Stop))
+                .Concat(report.Stops.SelectMany(stop => Stop(stop, report.Settings)))
                 .OrderByDescending(finding => finding.Severity),
         ];
 
@@ -71,7 +71,7 @@ internal static class HandleRules
             isHeavy ? FindingCodes.PullHeavy : FindingCodes.PullLight,
             Severity.Warning,
             FormattableString.Invariant(
-                $"The blade takes {pull.PullN:0.0} N ({Pounds(pull.PullN):0.0} lbf) at the nail nick to open; from {_pullN.Low:0} to {_pullN.High:0} N is usual."
+                $"The blade takes {Said.Force(pull.PullN)} at the nail nick to open; from {_pullN.Low:0} to {_pullN.High:0} N is usual."
             ),
             isHeavy
                 ? "Take less preload, or thin the spring's belly or its width."
@@ -104,7 +104,7 @@ internal static class HandleRules
         }
     }
 
-    private static IEnumerable<Finding> Stop(HandleStop stop)
+    private static IEnumerable<Finding> Stop(HandleStop stop, HandleSettings settings)
     {
         if (!stop.Rests)
         {
@@ -125,7 +125,7 @@ internal static class HandleRules
                     FindingCodes.ContactYields,
                     Severity.Warning,
                     FormattableString.Invariant(
-                        $"A contact {Said.Of(stop.Stop)} is pressed with {pressure:0} MPa, more than the {limit:0} MPa at which the softer part begins to yield."
+                        $"A contact {Said.Of(stop.Stop)} is pressed with {pressure:0} MPa, more than the {limit:0} MPa at which the {settings.SofterPart}, the softer part, begins to yield."
                     ),
                     "Give the corner a larger radius, or take less preload.",
                     stop.Stop,
@@ -137,6 +137,4 @@ internal static class HandleRules
             }
         }
     }
-
-    private static double Pounds(double newtons) => newtons / 4.4482216152605;
 }

@@ -42,8 +42,14 @@ public sealed record HandleSettings
     /// <value>Default: 58.</value>
     public double BladeHardnessHrc { get; init; } = 58;
 
+    /// <summary>The part that yields first where blade and spring press on each other: <c>spring</c> or <c>blade</c>.</summary>
+    public string SofterPart => SpringHardnessHrc <= BladeHardnessHrc ? "spring" : "blade";
+
     /// <summary>Coefficient of friction, at the contacts and on the pivot pin.</summary>
-    /// <value>Default: 0.15, lubricated steel on steel (from memory).</value>
+    /// <value>
+    /// Default: 0.15, lubricated steel on steel: between 0.23 at rest and 0.10 sliding, of hard steel on hard steel with a film
+    /// of light oil (Kirk-Othmer, Encyclopedia of Chemical Technology, read as quoted).
+    /// </value>
     public double Friction { get; init; } = 0.15;
 
     /// <summary>Distance of the nail nick from the pivot, in millimetres; null for 0.6 of the way to the tip.</summary>
@@ -54,11 +60,15 @@ public sealed record HandleSettings
     /// <value>Default: null, the rearmost place of the spring that the tang bears on through the rotation.</value>
     public double? StiffNoseMm { get; init; }
 
-    /// <summary>A pull at the nail nick for which a preload is wanted, in newtons; null to look for none.</summary>
+    /// <summary>A pull at the nail nick that is wanted, in newtons; null to look for none.</summary>
     /// <value>Default: null.</value>
     public double? WantedPullN { get; init; }
 
-    /// <summary>Bending stress not to be passed by that preload, in MPa; null for what the steel bears at rest.</summary>
+    /// <summary>What is varied for the wanted pull, everything else as it is.</summary>
+    /// <value>Default: the preload. The stiff nose can not be varied: it is an assumption.</value>
+    public Dimension Varied { get; init; } = Dimension.Preload;
+
+    /// <summary>Bending stress not to be passed with that pull, in MPa; null for what the steel bears at rest.</summary>
     /// <value>Default: null, 0.75 of the lower tensile strength.</value>
     public double? MostStressMpa { get; init; }
 }

@@ -18,8 +18,7 @@ internal sealed class StressLine
         (double X, double Modulus)[] places =
         [
             .. beam
-                .RearStations.Concat(beam.FrontStations)
-                .Select(s => (s.Centre.X, s.Section.LeastModulusMm2 * widthMm))
+                .Stations.Select(s => (s.Centre.X, s.Section.LeastModulusMm2 * widthMm))
                 .Append((beam.CentrePin.X, beam.SectionAt(beam.CentrePin.X).LeastModulusMm2 * widthMm))
                 .OrderBy(place => place.Item1),
         ];

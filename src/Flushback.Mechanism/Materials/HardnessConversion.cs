@@ -5,9 +5,10 @@ namespace Flushback.Mechanism.Materials;
 /// <summary>Tensile strength estimated from Rockwell C hardness.</summary>
 /// <remarks>
 /// Published conversions disagree by 4 percent at 45 HRC and by 11 percent at 55 HRC, so both ends are given: the lowest
-/// and the highest of DIN 50150 (interpolated over the Vickers hardness of ASTM E140), a table of the SAE J417 kind and
-/// a strip seller's table, each read second-hand. The scope of ISO 18265:2013 itself calls estimates of tensile strength
-/// its least reliable values.
+/// and the highest of three tables, each read in a public copy. At 40, 45, 50 and 55 HRC: DIN 50150 (1262, 1442, 1675 and
+/// 1979 MPa, between its rows in a straight line); a table named after ASTM E140 (182, 215, 255 and 301 ksi, in metric
+/// prints 1480, 1760 and 2075 MPa from 45 HRC on); a strip seller's, named after ASTM E140 and SAE J417 (1248, 1421, 1620 and
+/// 1875 MPa). The scope of ISO 18265:2013 itself calls estimates of tensile strength its least reliable values.
 /// </remarks>
 public static class HardnessConversion
 {

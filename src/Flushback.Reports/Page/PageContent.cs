@@ -13,8 +13,8 @@ internal sealed record PageContent(
     IReadOnlyList<ChartOnPage> HandleCharts
 );
 
-/// <summary>A chart for a desk and for a phone.</summary>
-internal sealed record ChartOnPage(string Wide, string Narrow);
+/// <summary>A chart of the handle and what is said under it.</summary>
+internal sealed record ChartOnPage(string Picture, string Caption);
 
 /// <summary>A stop in words and pictures.</summary>
 internal sealed record StopOnPage(StopRow Row, string Picture, string Gauge);

@@ -37,6 +37,7 @@ internal static class PageTemplate
         options.MemberAccessStrategy.Register<Fact>();
         options.MemberAccessStrategy.Register<HandleSheet>();
         options.MemberAccessStrategy.Register<HandleStopRow>();
+        options.MemberAccessStrategy.Register<HandleContactRow>();
         options.MemberAccessStrategy.Register<SensitivityRow>();
         options.MemberAccessStrategy.Register<ChartOnPage>();
         return options;

@@ -1,7 +1,6 @@
 using System.Xml.Linq;
 using Flushback.Geometry;
 using Flushback.Mechanism.Handle;
-using Flushback.Reports.Wording;
 
 namespace Flushback.Reports.Pictures;
 
@@ -11,124 +10,126 @@ public enum HandleCurve
     /// <summary>Lift in the handle and on the bench, over the blade angle.</summary>
     Lift,
 
-    /// <summary>Torque of the hand closing and opening, with friction, over the blade angle.</summary>
+    /// <summary>Torque of the hand towards closed, closing, opening and without friction, over the blade angle.</summary>
     Torque,
 
     /// <summary>Strain energy over the blade angle.</summary>
     Energy,
 
-    /// <summary>Bending stress along the spring, open and at its peak.</summary>
+    /// <summary>Bending stress along the spring, open and where it is greatest.</summary>
     Stress,
 }
 
-/// <summary>The curves of the handle: two lines at most, the second dashed, each named beside its end.</summary>
+/// <summary>The curves of the handle. One shape does for a phone and, two abreast, for a desk.</summary>
 public static class HandleChart
 {
+    private const double TextSize = 14.5;
+
+    /// <summary>Width of a letter against the size of the type, a little on the safe side.</summary>
+    private const double LetterWidth = 0.58;
+
+    private const double SwatchWidth = 24;
+    private static readonly Box _sheet = new(0, 0, 440, 370);
+    private static readonly Box _plot = new(58, 76, 392, 316);
+
     /// <summary>Draws one of the charts.</summary>
     /// <returns>A complete SVG picture.</returns>
-    public static XElement Draw(HandleReport report, HandleCurve curve, ChartShape shape)
+    public static XElement Draw(HandleReport report, HandleCurve curve)
     {
-        Lines lines = LinesOf(report, curve);
-        CurveField field = CurveField.Around(lines.First.Concat(lines.Second ?? []), shape);
-        string id = $"handle-{curve.ToString().ToLowerInvariant()}" + (shape == ChartShape.Wide ? "" : "-narrow");
+        HandleLines lines = HandleLines.Of(report, curve);
+        CurveField field = FieldAround(lines);
+        ChartGrid grid = new()
+        {
+            Sheet = _sheet,
+            Field = field,
+            TextSize = TextSize,
+            XWords = lines.XWords,
+            RightUnit = lines.RightUnit,
+        };
         return Svg.Picture(
-            id,
-            field.Width,
-            field.Height,
+            $"handle-{curve.ToString().ToLowerInvariant()}",
+            _sheet.WidthMm,
+            _sheet.HeightMm,
             lines.Title,
             lines.Description,
             [
-                .. Frame(field, lines),
-                Svg.Path(Ink.Curve, Svg.Through(lines.First.Select(field.At))),
-                .. lines.Second is { } second
-                    ? [Svg.Path(Ink.FlushLine, Svg.Through(second.Select(field.At)))]
-                    : Array.Empty<XElement>(),
+                .. grid.Draw(),
+                .. Zero(field),
+                .. lines.Marks.SelectMany((mark, i) => Mark(field, mark, isLast: i == lines.Marks.Length - 1)),
+                .. Titles(lines),
+                .. Legend(lines),
+                .. lines.Lines.Select(line => Svg.Path(line.Ink, Svg.Through(line.Points.Select(field.At)))),
+                .. lines.Rests.Select(rest => Svg.Disc(Ink.RestPoint, field.At(rest), 4.5)),
             ]
         );
     }
 
-    private static IEnumerable<XElement> Frame(CurveField field, Lines lines)
+    /// <summary>A field that holds all points, zero, and every mark.</summary>
+    private static CurveField FieldAround(HandleLines lines)
     {
-        Box plot = field.Plot;
-        double size = field.TextSize;
-        yield return Svg.Rectangle(Ink.Paper, new Box(0, 0, field.Width, field.Height));
-        foreach (double tick in field.YTicks)
+        Box box = lines.Lines.SelectMany(line => line.Points).Aggregate(Box.Empty, (all, p) => all.Including(p));
+        (double low, double high) = (Math.Min(0, box.MinY), Math.Max(0, box.MaxY));
+        double margin = 0.06 * Math.Max(high - low, 1e-9);
+        double left = Math.Min(box.MinX, lines.Marks.Min(mark => mark.X));
+        double right = Math.Max(box.MaxX, lines.Marks.Max(mark => mark.X));
+        return new CurveField(
+            new Box(left, low - margin, right, high + margin),
+            _plot,
+            right - left > 120 ? 30 : RoundTicks.Step((right - left) / 6),
+            MostYTicks: 7
+        );
+    }
+
+    private static IEnumerable<XElement> Zero(CurveField field)
+    {
+        double y = field.Y(0);
+        yield return Svg.Line(Ink.Axis, new Point(field.Plot.MinX, y), new Point(field.Plot.MaxX, y));
+    }
+
+    private static IEnumerable<XElement> Mark(CurveField field, (double X, string Name) mark, bool isLast)
+    {
+        double x = field.X(mark.X);
+        string anchor =
+            x - field.Plot.MinX < 30 ? "start"
+            : isLast && field.Plot.MaxX - x < 30 ? "end"
+            : "middle";
+        yield return Svg.Line(Ink.Hairline, new Point(x, field.Plot.MinY), new Point(x, field.Plot.MaxY));
+        yield return Svg.Words(Ink.QuietLabel, new Point(x, field.Plot.MinY - 6), TextSize, mark.Name, anchor);
+    }
+
+    private static IEnumerable<XElement> Titles(HandleLines lines)
+    {
+        yield return Svg.Words(Ink.StrongLabel, new Point(4, TextSize + 2), TextSize, lines.Title);
+        yield return Svg.Words(
+            Ink.Label,
+            new Point(_plot.Centre.X, _sheet.MaxY - 10),
+            TextSize,
+            lines.XTitle,
+            "middle"
+        );
+        if (lines.RightUnit is not null)
         {
-            double y = field.At(new Point(0, tick)).Y;
-            yield return Svg.Line(Ink.Grid, new Point(plot.MinX, y), new Point(plot.MaxX, y));
             yield return Svg.Words(
-                Ink.QuietLabel,
-                new Point(plot.MinX - 9, y + (size / 3)),
-                size,
-                Measure.Typeset.Number(tick, field.YDecimals),
+                Ink.StrongLabel,
+                new Point(_sheet.MaxX - 4, TextSize + 2),
+                TextSize,
+                lines.RightTitle,
                 "end"
             );
         }
-
-        foreach (double tick in field.XTicks)
-        {
-            double x = field.At(new Point(tick, 0)).X;
-            yield return Svg.Line(Ink.Grid, new Point(x, plot.MinY), new Point(x, plot.MaxY));
-            yield return Svg.Words(
-                Ink.QuietLabel,
-                new Point(x, plot.MaxY + 9 + size),
-                size,
-                Measure.Typeset.Number(tick, 0) + lines.XUnit,
-                "middle"
-            );
-        }
-
-        yield return Svg.Line(Ink.Axis, new Point(plot.MinX, plot.MinY), new Point(plot.MinX, plot.MaxY));
-        yield return Svg.Line(Ink.Axis, new Point(plot.MinX, plot.MaxY), new Point(plot.MaxX, plot.MaxY));
-        yield return Svg.Words(Ink.StrongLabel, new Point(4, size + 2), size, lines.Title);
-        yield return Svg.Words(Ink.Label, new Point(4, (2 * size) + 8), size, lines.Legend);
     }
 
-    private static Lines LinesOf(HandleReport report, HandleCurve curve)
+    /// <summary>A stroke and a name for each curve, in a row under the title.</summary>
+    private static IEnumerable<XElement> Legend(HandleLines lines)
     {
-        string degree = Measure.Typeset.Degrees(Angle.Zero, 0)[1..];
-        return curve switch
+        double y = (2 * TextSize) + 12;
+        double x = 4;
+        foreach (HandleLine line in lines.Lines.Reverse())
         {
-            HandleCurve.Lift => new Lines(
-                "Lift, mm",
-                "in the handle; dashed: on the bench",
-                degree,
-                [.. report.Curve.Select(s => new Point(s.BladeAngle.Degrees, s.LiftMm))],
-                [.. report.Curve.Select(s => new Point(s.BladeAngle.Degrees, s.BenchLiftMm))]
-            ),
-            HandleCurve.Torque => new Lines(
-                "Torque of the hand, N mm",
-                "closing; dashed: opening",
-                degree,
-                [.. report.Curve.Select(s => new Point(s.BladeAngle.Degrees, s.ClosingTorqueNmm))],
-                [.. report.Curve.Select(s => new Point(s.BladeAngle.Degrees, s.OpeningTorqueNmm))]
-            ),
-            HandleCurve.Energy => new Lines(
-                "Strain energy of the spring, N mm",
-                "over the blade angle",
-                degree,
-                [.. report.Curve.Select(s => new Point(s.BladeAngle.Degrees, s.EnergyNmm))],
-                null
-            ),
-            _ => new Lines(
-                "Bending stress along the spring, MPa",
-                "at its peak; dashed: open; mm behind the pivot are minus",
-                "",
-                [.. report.StressAlong.Select(p => new Point(p.XMm, p.PeakMpa))],
-                [.. report.StressAlong.Select(p => new Point(p.XMm, p.OpenMpa))]
-            ),
-        };
-    }
-
-    private sealed record Lines(string Title, string Legend, string XUnit, Point[] First, Point[]? Second)
-    {
-        public string Description
-        {
-            get
-            {
-                Point top = First.MaxBy(point => point.Y);
-                return $"{Title}: {Legend}. Highest {Measure.Typeset.Number(top.Y, 2)} at {Measure.Typeset.Number(top.X, 1)}{XUnit}.";
-            }
+            Point stroke = new(x, y - (TextSize / 3));
+            yield return Svg.Path(line.Ink, Svg.Through([stroke, stroke + new Vector(SwatchWidth, 0)]));
+            yield return Svg.Words(Ink.Label, new Point(x + SwatchWidth + 6, y), TextSize, line.Name);
+            x += SwatchWidth + 6 + (line.Name.Length * LetterWidth * TextSize) + 12;
         }
     }
 }

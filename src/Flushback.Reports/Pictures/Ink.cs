@@ -107,6 +107,12 @@ internal sealed class Ink
     public static Ink Curve { get; } =
         new("fb-curve", ("fill", "none"), ("stroke", "#24568f"), ("stroke-width", "2.6"), ("stroke-linejoin", "round"));
 
+    /// <summary>What a curve is compared with.</summary>
+    public static Ink SecondCurve { get; } = Line("fb-second", "#6b5a2a", 2, "9 4");
+
+    /// <summary>What lies between two curves.</summary>
+    public static Ink ThirdCurve { get; } = Line("fb-third", QuietColour, 1.5, "2 3");
+
     /// <summary>Where the blade rests: on the chart, and as the hand of a gauge.</summary>
     public static Ink RestPoint { get; } =
         new("fb-stop", ("fill", InkColour), ("stroke", PaperColour), ("stroke-width", "1.5"));

@@ -38,52 +38,21 @@ public static class LiftChart
     {
         Box plot = scale.Plot;
         double size = scale.TextSize;
-        yield return Svg.Rectangle(Ink.Paper, new Box(0, 0, scale.Width, scale.Height));
-        foreach (double mm in scale.MmTicks)
+        ChartGrid grid = new()
         {
-            double y = scale.Y(mm);
-            yield return Svg.Line(Ink.Grid, new Point(plot.MinX, y), new Point(plot.MaxX, y));
-            yield return Svg.Words(
-                Ink.QuietLabel,
-                new Point(plot.MinX - 9, y + (size / 3)),
-                size,
-                Measure.Typeset.Mm(mm, scale.MmDecimals),
-                "end"
-            );
-        }
-
-        foreach (double thou in scale.ThouTicks)
-        {
-            double y = scale.Y(thou * Measure.MmPerThou);
-            yield return Svg.Line(Ink.Axis, new Point(plot.MaxX, y), new Point(plot.MaxX + 5, y));
-            yield return Svg.Words(
-                Ink.QuietLabel,
-                new Point(plot.MaxX + 10, y + (size / 3)),
-                size,
-                Measure.Typeset.Number(thou, 0)
-            );
-        }
-
-        foreach (double deg in scale.AngleTicksDeg)
-        {
-            double x = scale.X(deg);
-            yield return Svg.Line(Ink.Grid, new Point(x, plot.MinY), new Point(x, plot.MaxY));
-            yield return Svg.Line(Ink.Axis, new Point(x, plot.MaxY), new Point(x, plot.MaxY + 5));
-            yield return Svg.Words(
-                Ink.QuietLabel,
-                new Point(x, plot.MaxY + 9 + size),
-                size,
-                Measure.Typeset.Degrees(Angle.FromDegrees(deg), 0),
-                "middle"
-            );
-        }
-
-        yield return Svg.Line(Ink.FlushLine, new Point(plot.MinX, scale.Y(0)), new Point(plot.MaxX, scale.Y(0)));
-        yield return Svg.Line(Ink.Axis, new Point(plot.MinX, plot.MinY), new Point(plot.MinX, plot.MaxY));
-        yield return Svg.Line(Ink.Axis, new Point(plot.MaxX, plot.MinY), new Point(plot.MaxX, plot.MaxY));
-        yield return Svg.Line(Ink.Axis, new Point(plot.MinX, plot.MaxY), new Point(plot.MaxX, plot.MaxY));
-        yield return Svg.Words(Ink.Label, new Point(4, size + 2), size, "lift, mm");
-        yield return Svg.Words(Ink.Label, new Point(scale.Width - 4, size + 2), size, "lift, thou", "end");
+            Sheet = new Box(0, 0, scale.Width, scale.Height),
+            Field = scale.Field,
+            TextSize = size,
+            XWords = deg => Measure.Typeset.Degrees(Angle.FromDegrees(deg), 0),
+            RightUnit = Measure.MmPerThou,
+        };
+        return
+        [
+            .. grid.Draw(),
+            Svg.Line(Ink.FlushLine, new Point(plot.MinX, scale.Y(0)), new Point(plot.MaxX, scale.Y(0))),
+            Svg.Words(Ink.Label, new Point(4, size + 2), size, "lift, mm"),
+            Svg.Words(Ink.Label, new Point(scale.Width - 4, size + 2), size, "lift, thou", "end"),
+        ];
     }
 
     private static IEnumerable<XElement> Window(ChartScale scale, StopReading stop)

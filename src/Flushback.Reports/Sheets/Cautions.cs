@@ -7,10 +7,10 @@ internal static class Cautions
     public static IReadOnlyList<string> All { get; } =
     [
         "Shield and glasses at the grinder; a respirator against metal and handle dust.",
-        "Hot oil burns: quench where a fire can be put out.",
-        "A spring under load flies: keep clear of it in assembly and in every test.",
+        "Heat treatment belongs in a qualified shop; hot oil burns, so quench where a fire can be put out.",
+        "A spring has sharp edges and flies when it slips under load: glasses on, and keep clear in assembly and in every test.",
         "Tape the edge while you try the action; a slip joint does not lock.",
-        "These numbers are estimates from a drawing and release no part.",
+        "These numbers are estimates from a drawing, not a certification, and release no part.",
         "What may be carried and sold differs from place to place: ask locally.",
     ];
 }

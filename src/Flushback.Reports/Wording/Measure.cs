@@ -16,6 +16,10 @@ public sealed class Measure
 
     private const double MmPerInch = 25.4;
 
+    // A pound of 0.45359237 kg in standard gravity; a thousand of them on a square inch.
+    private const double NewtonsPerPound = 0.45359237 * 9.80665;
+    private const double MpaPerKsi = 1000 * NewtonsPerPound / (MmPerInch * MmPerInch);
+
     private readonly string _minus;
     private readonly string _degree;
     private readonly string _times;
@@ -51,8 +55,21 @@ public sealed class Measure
     /// <summary>A small size in both units: <c>0.350 mm (13.8 thou)</c>.</summary>
     public string Length(double mm) => $"{Mm(mm)} mm ({Thou(mm)} thou)";
 
+    /// <summary>The rate of a spring in both units: <c>74.1 N/mm (423 lbf/in)</c>.</summary>
+    public string Rate(double newtonsPerMm) =>
+        $"{Number(newtonsPerMm, 1)} N/mm ({Number(newtonsPerMm * MmPerInch / NewtonsPerPound, 0)} lbf/in)";
+
     /// <summary>A size of the whole knife in both units: <c>98.2 mm (3.866 in)</c>.</summary>
     public string LongLength(double mm) => $"{Mm(mm, 1)} mm ({Number(mm / MmPerInch, 3)} in)";
+
+    /// <summary>A force in both units: <c>11.5 N (2.6 lbf)</c>.</summary>
+    public string Force(double newtons) => $"{Number(newtons, 1)} N ({Number(newtons / NewtonsPerPound, 1)} lbf)";
+
+    /// <summary>A stress in both units: <c>816 MPa (118 ksi)</c>.</summary>
+    public string Stress(double mpa) => $"{Number(mpa, 0)} MPa ({Number(mpa / MpaPerKsi, 0)} ksi)";
+
+    /// <summary>A change with its sign and without its unit.</summary>
+    public string Change(double value, int decimals) => Signed(value, decimals);
 
     /// <summary>Width by height of a box in millimetres and inches.</summary>
     public string Size(Box box) =>

@@ -36,6 +36,12 @@ internal static class ArtifactMaker
                 HtmlReport.Write(report.Name, bench, source.Repairs, handle)
             ),
             Wire.ArtifactKind.Csv => ArtifactFile.Text(kind, "lift-curve.csv", "text/csv", LiftCurveCsv.Write(bench)),
+            Wire.ArtifactKind.HandleCsv when handle is not null => ArtifactFile.Text(
+                kind,
+                "handle-curve.csv",
+                "text/csv",
+                HandleCurveCsv.Write(handle)
+            ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(report),
             Wire.ArtifactKind.Dxf => ArtifactFile.Dxf(kind, "contacts.dxf", ContactDrawing.Of(bench, source)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),

@@ -1,6 +1,7 @@
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
+using Flushback.Mechanism.Handle.Suggestions;
 
 namespace Flushback.Service.Mapping;
 
@@ -149,30 +150,24 @@ internal static class HandleMapping
     private static Wire.Sensitivity ToWire(Sensitivity sensitivity) =>
         new()
         {
-            Dimension = sensitivity.Of switch
-            {
-                Dimension.SpringDepth => Wire.Dimension.SpringDepth,
-                Dimension.SpringWidth => Wire.Dimension.SpringWidth,
-                Dimension.Preload => Wire.Dimension.Preload,
-                Dimension.CentrePinForward => Wire.Dimension.CentrePinForward,
-                _ => Wire.Dimension.StiffNose,
-            },
+            Dimension = sensitivity.Of.ToWire(),
             PullNPerMm = sensitivity.PullNPerMm,
             StressMpaPerMm = sensitivity.StressMpaPerMm,
             LiftPerMm = sensitivity.LiftPerMm,
         };
 
-    private static Wire.PreloadSuggestion ToWire(PreloadSuggestion suggestion)
+    private static Wire.Suggestion ToWire(Suggestion suggestion)
     {
-        Wire.PreloadSuggestion wire = new()
+        Wire.Suggestion wire = new()
         {
+            Dimension = suggestion.Of.ToWire(),
             PullN = suggestion.PullN,
             PeakStressMpa = suggestion.PeakStressMpa,
             Sentence = suggestion.Sentence,
         };
-        if (suggestion.PreloadMm is { } preload)
+        if (suggestion.ValueMm is { } value)
         {
-            wire.PreloadMm = preload;
+            wire.ValueMm = value;
         }
 
         return wire;

@@ -27,6 +27,7 @@ internal static class HandleSettingsMapping
             NailNickMm = handle.HasNailNickMm ? handle.NailNickMm : null,
             StiffNoseMm = handle.HasStiffNoseMm ? handle.StiffNoseMm : null,
             WantedPullN = handle.HasWantedPullN ? handle.WantedPullN : null,
+            Varied = handle.Varied.ToDimension() ?? defaults.Varied,
             MostStressMpa = handle.HasMostStressMpa ? handle.MostStressMpa : null,
         };
     }

@@ -1,6 +1,7 @@
 using Flushback.Dxf;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Findings;
+using Flushback.Mechanism.Handle;
 using Flushback.Mechanism.Knives;
 
 namespace Flushback.Service.Mapping;
@@ -54,6 +55,28 @@ internal static class WordMapping
             Severity.Note => Wire.Severity.Note,
             Severity.Warning => Wire.Severity.Warning,
             _ => Wire.Severity.Fault,
+        };
+
+    /// <summary>To the contract.</summary>
+    public static Wire.Dimension ToWire(this Dimension dimension) =>
+        dimension switch
+        {
+            Dimension.SpringDepth => Wire.Dimension.SpringDepth,
+            Dimension.SpringWidth => Wire.Dimension.SpringWidth,
+            Dimension.Preload => Wire.Dimension.Preload,
+            Dimension.CentrePinForward => Wire.Dimension.CentrePinForward,
+            _ => Wire.Dimension.StiffNose,
+        };
+
+    /// <summary>From the contract; null when the caller does not say what to vary.</summary>
+    public static Dimension? ToDimension(this Wire.Dimension dimension) =>
+        dimension switch
+        {
+            Wire.Dimension.SpringDepth => Dimension.SpringDepth,
+            Wire.Dimension.SpringWidth => Dimension.SpringWidth,
+            Wire.Dimension.Preload => Dimension.Preload,
+            Wire.Dimension.CentrePinForward => Dimension.CentrePinForward,
+            _ => null,
         };
 
     /// <summary>From the contract; null when the caller leaves the unit to the file.</summary>

@@ -42,4 +42,19 @@ internal static class ArtifactRules
             }
         }
     }
+
+    /// <summary>Gathers the curve in the handle asked for without the handle.</summary>
+    public static void CheckHandleCurve(Wire.CheckRequest request, Violations violations)
+    {
+        int at = request.Artifacts.IndexOf(Wire.ArtifactKind.HandleCsv);
+        if (at >= 0 && request.Handle is null)
+        {
+            string field = string.Create(CultureInfo.InvariantCulture, $"artifacts[{at}]");
+            violations.Add(
+                field,
+                "NEEDS_HANDLE",
+                $"{field} asks for the curve in the handle, but the request has no handle settings; give them, even empty, or leave the file out."
+            );
+        }
+    }
 }

@@ -63,6 +63,14 @@ internal static class HandleRules
             LargestMpa
         );
         CheckSteel(handle, path, ranges, violations);
+        if (handle.Varied == Wire.Dimension.StiffNose)
+        {
+            violations.Add(
+                $"{path.Of("varied")}",
+                "NOT_A_DIMENSION",
+                $"{path.Of("varied")} is the stiff nose, which is an assumption that no maker can change; vary the preload, the spring's depth or width, or the centre pin."
+            );
+        }
     }
 
     private static void CheckSteel(Wire.HandleSettings handle, FieldPath path, Ranges ranges, Violations violations)

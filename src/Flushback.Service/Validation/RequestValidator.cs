@@ -11,6 +11,7 @@ public sealed class RequestValidator(ServiceLimits limits)
         Wire.ArtifactKind.Text,
         Wire.ArtifactKind.Html,
         Wire.ArtifactKind.Csv,
+        Wire.ArtifactKind.HandleCsv,
         Wire.ArtifactKind.Json,
         Wire.ArtifactKind.Dxf,
     ];
@@ -43,6 +44,7 @@ public sealed class RequestValidator(ServiceLimits limits)
         new FieldRules(limits.CoordinateMm, violations).Check(request);
         NameRules.CheckName(request.Name, limits, violations);
         ArtifactRules.Check(request.Artifacts, _madeByACheck, "a check", violations);
+        ArtifactRules.CheckHandleCurve(request, violations);
         KnifeRules.Check(request.Knife, limits, violations);
         if (request.Bench is { } bench)
         {

@@ -8,7 +8,7 @@ namespace Flushback.Catalogue.Designs;
 public sealed record KnifeDesign(string Name)
 {
     /// <summary>Radius of the blade pin and of the spring's pins.</summary>
-    public double PinRadiusMm { get; init; } = 1.2;
+    public double PinRadiusMm { get; init; } = 0.8;
 
     /// <summary>The backspring.</summary>
     public SpringDesign Spring { get; init; } = new();

@@ -27,14 +27,14 @@ public sealed record SpringDesign
     public Relief PadRelief { get; init; }
 
     /// <summary>How deep the belly is hollowed between pad and centre pin.</summary>
-    public double BellyMm { get; init; } = 0.8;
+    public double BellyMm { get; init; } = 0.5;
 
     /// <summary>Stock left on the back in front of the centre pin, to be trimmed in fitting.</summary>
     public double FrontStockMm { get; init; }
 
     /// <summary>The pin the spring rocks on.</summary>
-    public Point CentrePin { get; init; } = new(-28, 5.4);
+    public Point CentrePin { get; init; } = new(-42, 4.4);
 
     /// <summary>The pin at the rear end.</summary>
-    public Point RearPin { get; init; } = new(-62, 5.6);
+    public Point RearPin { get; init; } = new(-82, 5.6);
 }

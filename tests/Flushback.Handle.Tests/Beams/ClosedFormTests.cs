@@ -6,8 +6,8 @@ namespace Flushback.Handle.Tests.Beams;
 
 /// <summary>Uniform and tapered bars against closed forms.</summary>
 /// <remarks>
-/// Overhang beam: Shigley's Mechanical Engineering Design, table A-9 case 10 (deflection read second-hand, slope and
-/// reactions derived from it). Tapered cantilevers: the integral of the unit-load method solved by hand.
+/// Overhang beam: Shigley's Mechanical Engineering Design, table A-9 case 10 (deflection and reactions read in public
+/// copies of the table, slope derived from them). Tapered cantilevers: the integral of the unit-load method solved by hand.
 /// </remarks>
 public class ClosedFormTests
 {
@@ -95,6 +95,24 @@ public class ClosedFormTests
         Close.To(1, load.ForceN, 1e-11);
         Assert.Equal(0, load.MomentNmm, 1e-9);
         Close.To(under.RiseMm / 2, stiffness.EnergyAt(under), 1e-11);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1e-13)]
+    [InlineData(1e-13)]
+    public void A_corner_of_the_outline_right_over_a_pin_is_no_gap(double pin)
+    {
+        Outline bar = Outline.FromVertices([
+            new Vertex(-50, -2),
+            new Vertex(0, -2),
+            new Vertex(40, -2),
+            new Vertex(40, 2),
+            new Vertex(0, 2),
+            new Vertex(-50, 2),
+        ]);
+        SpringBeam beam = new(bar, Bars.PinAt(pin), Bars.PinAt(-40), 30);
+        Close.To(4, beam.SectionAt(pin).DepthMm, 1e-12);
     }
 
     [Fact]

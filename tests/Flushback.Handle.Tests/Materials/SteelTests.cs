@@ -37,6 +37,28 @@ public class SteelTests
         Assert.InRange((at55.High / at55.Low) - 1, 0.10, 0.11);
     }
 
+    /// <summary>Rows printed in the tables themselves: DIN 50150, and one named after ASTM E140 in thousands of psi.</summary>
+    [Theory]
+    [InlineData(40.8, 1290)]
+    [InlineData(41.8, 1320)]
+    [InlineData(43.6, 1385)]
+    [InlineData(44.5, 1420)]
+    [InlineData(45.3, 1455)]
+    [InlineData(46.9, 1520)]
+    [InlineData(42, 195 * 6.894757)]
+    [InlineData(44, 208 * 6.894757)]
+    [InlineData(47, 229 * 6.894757)]
+    [InlineData(49, 246 * 6.894757)]
+    [InlineData(51, 264 * 6.894757)]
+    [InlineData(54, 292 * 6.894757)]
+    public void Every_printed_strength_lies_within_the_range(double hardness, double tensile)
+    {
+        ValueRange range = HardnessConversion.TensileMpa(hardness)!.Value;
+
+        // Between the rows kept the range runs straight: that is off by 2 MPa at most.
+        Assert.InRange(tensile, range.Low - 2, range.High + 2);
+    }
+
     [Theory]
     [InlineData(39.9)]
     [InlineData(55.1)]

@@ -1,4 +1,3 @@
-using Flushback.Catalogue.Designs;
 using Flushback.Catalogue.Referee;
 using Flushback.Geometry;
 using Flushback.Mechanism.Handle.Solving;
@@ -16,7 +15,7 @@ public class BruteForceTests
         get
         {
             TheoryData<int, double> cases = [];
-            foreach (int knife in Enumerable.Range(0, KnifeCatalogue.All.Count))
+            foreach (int knife in TenKnives.Indices)
             {
                 foreach (double degrees in new[] { 12.0, 60, 115, 165 })
                 {
@@ -32,7 +31,7 @@ public class BruteForceTests
     [MemberData(nameof(Cases))]
     public void The_pose_of_least_energy_is_the_one_found_by_trying(int knife, double degrees)
     {
-        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        HandleCase handle = new(TenKnives.All[knife]);
         NoseState state = handle.Track.At(Angle.FromDegrees(degrees));
         NosePose tried = Least(handle, state.BladeAngle, state.Pose);
 

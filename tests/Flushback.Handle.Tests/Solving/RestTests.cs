@@ -6,13 +6,13 @@ namespace Flushback.Handle.Tests.Solving;
 
 public class RestTests
 {
-    public static TheoryData<int> Knives => [.. Enumerable.Range(0, KnifeCatalogue.All.Count)];
+    public static TheoryData<int> Knives => [.. TenKnives.Indices];
 
     [Theory]
     [MemberData(nameof(Knives))]
     public void At_rest_the_blade_feels_no_torque_and_every_contact_presses(int knife)
     {
-        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        HandleCase handle = new(TenKnives.All[knife]);
         foreach (HandleRest rest in Rests(handle).Where(rest => rest.Rests))
         {
             Assert.InRange(rest.Contacts.Length, 2, 3);
@@ -26,7 +26,7 @@ public class RestTests
     [MemberData(nameof(Knives))]
     public void The_energy_rises_on_both_sides_of_a_rest(int knife)
     {
-        HandleCase handle = new(KnifeCatalogue.All[knife]);
+        HandleCase handle = new(TenKnives.All[knife]);
         foreach (HandleRest rest in Rests(handle).Where(rest => rest.Rests))
         {
             Angle aside = Angle.FromDegrees(0.002);
@@ -61,6 +61,32 @@ public class RestTests
         HandleCase handle = new(KnifeCatalogue.Wagtail, preloadMm: 1e-6);
         Angle bench = handle.BenchStops.Open().Pose.BladeAngle;
         Assert.Equal(bench.Degrees, Finder(handle).Open().State.BladeAngle.Degrees, 1e-4);
+    }
+
+    [Fact]
+    public void A_rest_in_the_last_fraction_of_a_step_before_nothing_fits_is_found()
+    {
+        HandleCase handle = new(KnifeCatalogue.Wagtail);
+        HandleRest closed = Finder(handle).Near(Angle.FromDegrees(180));
+        NoseState[] upTo = [.. handle.Track.States.TakeWhile(s => s.BladeAngle < closed.State.BladeAngle)];
+        NoseState beyond = handle.Track.States[upTo.Length] with { IsPossible = false };
+        HandleRest found = new HandleRestFinder(handle.Solver, new NoseTrack(handle.Solver, [.. upTo, beyond])).Near(
+            Angle.FromDegrees(180)
+        );
+        Assert.True(found.Rests);
+        Assert.Equal(closed.State.BladeAngle.Degrees, found.State.BladeAngle.Degrees, 1e-8);
+        Assert.Equal(closed.Contacts.Length, found.Contacts.Length);
+    }
+
+    [Theory]
+    [MemberData(nameof(Knives))]
+    public void Where_the_blade_does_not_rest_the_last_possible_place_is_told(int knife)
+    {
+        HandleCase handle = new(TenKnives.All[knife]);
+        HandleRest past = Finder(handle).Near(Angle.FromDegrees(-40));
+        Assert.False(past.Rests);
+        Assert.True(past.State.IsPossible);
+        Assert.Equal(handle.Track.States.First(state => state.IsPossible), past.State);
     }
 
     private static IEnumerable<HandleRest> Rests(HandleCase handle)

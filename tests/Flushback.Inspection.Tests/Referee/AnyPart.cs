@@ -8,6 +8,9 @@ namespace Flushback.Inspection.Tests.Referee;
 /// <summary>Random parts of the size of a knife: a bent star with necks and bays, and round and square holes in it.</summary>
 internal static class AnyPart
 {
+    /// <summary>Flatter arcs, of radii beyond a kilometre, are for the tests of offsets.</summary>
+    private const double FlattestTested = 1e-6;
+
     public static Gen<(Outline Outer, Outline[] Holes)> WithHoles { get; } =
         Gen.Select(
             Gen.Select(Gen.Double[0.3, 1], Gen.Double[4, 30], Gen.Double[-0.8, 0.8], Gen.Bool).Array[4, 12],
@@ -82,7 +85,8 @@ internal static class AnyPart
             {
                 direction += Math.Min(step / turn * Math.Tau, 2.5);
                 Vector arm = Vector.FromDirection(new Angle(direction)) * radius;
-                vertices.Add(new Vertex(Point.Origin + arm, isArc ? bulge * bend : 0));
+                bool isBent = isArc && Math.Abs(bulge * bend) > FlattestTested;
+                vertices.Add(new Vertex(Point.Origin + arm, isBent ? bulge * bend : 0));
             }
 
             if (OutlineCheck.TryOutline([.. vertices], GeometryTolerances.Default, out Outline? outline, out _))

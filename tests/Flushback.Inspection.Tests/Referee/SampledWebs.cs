@@ -51,7 +51,14 @@ internal static class SampledWebs
     /// <summary>Whether both ends of a web lie on the border and no way between points next to them is shorter.</summary>
     public static bool IsLeastAround(WebMeasure web, IReadOnlyList<Outline> loops)
     {
-        double reach = Math.Min(0.01, web.ThicknessMm / 100);
+        // As far as the next vertex: how the distance changes beyond that is another matter.
+        double reach = loops
+            .SelectMany(loop => loop.Edges)
+            .SelectMany(edge => new[] { edge.Start.DistanceTo(web.From), edge.Start.DistanceTo(web.To) })
+            .Where(distance => distance > 1e-9)
+            .Append(0.01)
+            .Append(web.ThicknessMm / 100)
+            .Min();
         IEnumerable<Point> from = Around(web.From, loops, reach);
         IEnumerable<Point> to = Around(web.To, loops, reach);
         if (ParallelAt(web, loops) is var (one, other))

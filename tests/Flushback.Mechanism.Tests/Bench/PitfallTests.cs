@@ -47,7 +47,11 @@ public sealed class PitfallTests
     {
         // The nose's corner has to climb past the height of the centre pin, twice the height of the pin over the
         // underside: 2.8 mm here.
-        BenchCase bench = new(KnifeCatalogue.Plover);
+        SpringDesign highPin = KnifeCatalogue.Plover.Spring with
+        {
+            CentrePin = new Point(-28, 5.4),
+        };
+        BenchCase bench = new(KnifeCatalogue.Plover with { Spring = highPin });
 
         RestPose open = bench.Stops.Open();
         SpringPose past = bench.Solver.PoseAt(open.Pose.BladeAngle - Angle.FromDegrees(0.01));

@@ -5,17 +5,17 @@ namespace Flushback.Reports.Tests.Browser;
 
 public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chromium>
 {
-    private const int Phone = 390;
-    private const int Desk = 1200;
+    private const int Phone = 380;
+    private const int Desk = 1280;
 
-    private static string Page(string name) =>
-        HtmlReport.Write("Drover's jack", Cases.Report(name), SampleReports.Repairs);
+    // A4 less margins of 10 mm, at 96 to the inch.
+    private const int Paper = 718;
 
     [Theory]
     [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
     public async Task The_page_opens_without_a_complaint_and_fetches_nothing(string name)
     {
-        await using OpenPage open = await chromium.OpenAsync(Page(name), Desk);
+        await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Desk);
 
         Assert.Empty(open.Complaints);
     }
@@ -25,7 +25,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     [InlineData(Desk)]
     public async Task The_three_stops_the_chart_and_the_knife_are_seen(int width)
     {
-        await using OpenPage open = await chromium.OpenAsync(Page("reads-badly"), width);
+        await using OpenPage open = await chromium.OpenAsync(Cases.Page("reads-badly"), width);
 
         foreach (string id in new[] { "stop-open", "stop-half-stop", "stop-closed", "whole-knife" })
         {
@@ -42,7 +42,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
     public async Task No_word_runs_out_of_a_phone(string name)
     {
-        await using OpenPage open = await chromium.OpenAsync(Page(name), Phone);
+        await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Phone);
 
         int width = await open.Page.EvaluateAsync<int>(Probes.Width);
         string[] outside = await open.Page.EvaluateAsync<string[]>(Probes.OutsideTheirPlace);
@@ -52,11 +52,13 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     }
 
     [Theory]
-    [InlineData(ColorScheme.Light)]
-    [InlineData(ColorScheme.Dark)]
-    public async Task Words_stand_out_from_their_ground(ColorScheme scheme)
+    [InlineData("reads-badly", ColorScheme.Light)]
+    [InlineData("reads-badly", ColorScheme.Dark)]
+    [InlineData("sets-in-the-handle", ColorScheme.Light)]
+    [InlineData("sets-in-the-handle", ColorScheme.Dark)]
+    public async Task Words_stand_out_from_their_ground(string name, ColorScheme scheme)
     {
-        await using OpenPage open = await chromium.OpenAsync(Page("reads-badly"), Desk, scheme);
+        await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Desk, scheme);
 
         string[] faint = await open.Page.EvaluateAsync<string[]>(Probes.FaintWords);
 
@@ -90,7 +92,7 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
     public async Task Words_in_the_pictures_stay_inside_them(string name)
     {
-        await using OpenPage open = await chromium.OpenAsync(Page(name), Desk);
+        await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Desk);
         string[] cutOnADesk = await open.Page.EvaluateAsync<string[]>(Probes.CutInPictures);
 
         await open.Page.SetViewportSizeAsync(Phone, 900);
@@ -101,12 +103,44 @@ public sealed class PageInABrowserTests(Chromium chromium) : IClassFixture<Chrom
     }
 
     [Theory]
-    [InlineData(780)]
-    [InlineData(1000)]
-    [InlineData(Desk)]
-    public async Task The_table_of_readings_breaks_no_word(int width)
+    [MemberData(nameof(Cases.Names), MemberType = typeof(Cases))]
+    public async Task On_paper_no_word_is_cut(string name)
     {
-        await using OpenPage open = await chromium.OpenAsync(Page("reads-badly"), width);
+        await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), Paper);
+        await open.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+
+        Assert.Equal(Paper, await open.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.OutsideTheirPlace));
+        Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.CutInPictures));
+        Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.OverlapsInCharts));
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases.HandleNames), MemberType = typeof(Cases))]
+    public async Task The_charts_of_the_handle_are_seen_and_no_two_words_on_them_overlap(string name)
+    {
+        foreach (int width in new[] { Phone, Desk })
+        {
+            await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), width);
+            foreach (string id in new[] { "handle-lift", "handle-torque", "handle-energy", "handle-stress" })
+            {
+                await IsSeenAsync(open.Page.Locator($"svg#{id}"));
+            }
+
+            Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.OverlapsInCharts));
+        }
+    }
+
+    [Theory]
+    [InlineData("reads-badly", 780)]
+    [InlineData("reads-badly", 1000)]
+    [InlineData("reads-badly", Desk)]
+    [InlineData("sets-in-the-handle", 780)]
+    [InlineData("sets-in-the-handle", 1000)]
+    [InlineData("sets-in-the-handle", Desk)]
+    public async Task The_tables_of_readings_break_no_word(string name, int width)
+    {
+        await using OpenPage open = await chromium.OpenAsync(Cases.Page(name), width);
 
         int rows = await open.Page.EvaluateAsync<int>(
             "Math.max(...[...document.querySelectorAll('.dial tbody tr')].map(row => row.getBoundingClientRect().height))"

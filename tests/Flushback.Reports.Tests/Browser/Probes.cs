@@ -25,6 +25,16 @@ internal static class Probes
             .map(t => t.closest('svg').id + ': ' + t.textContent)
         """;
 
+    /// <summary>Words of a chart that lie on each other, less half a pixel all round: boxes that only touch do not overlap.</summary>
+    public const string OverlapsInCharts = """
+        [...document.querySelectorAll('.charts svg')].flatMap(sheet => {
+            const words = [...sheet.querySelectorAll('text')].map(t => [t.textContent, t.getBoundingClientRect()]);
+            return words.flatMap(([one, a], i) => words.slice(i + 1)
+                .filter(([, b]) => a.left < b.right - 0.5 && b.left < a.right - 0.5 && a.top < b.bottom - 0.5 && b.top < a.bottom - 0.5)
+                .map(([other]) => `${sheet.id}: ${one} / ${other}`));
+        })
+        """;
+
     /// <summary>Contrast as in WCAG 2: (L1 + 0.05) / (L2 + 0.05) of relative luminances; 4.5 for running text.</summary>
     public const string FaintWords = """
         (() => {

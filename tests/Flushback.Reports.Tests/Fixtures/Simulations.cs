@@ -18,7 +18,7 @@ internal static class Simulations
                 new WheelSlice(Site.On(BladeFace.ClosedFace), 80) { FrontDepthMm = 0.02, RearDepthMm = 0.1 },
                 new ReliefArc(Site.On(BladeFace.OpenFlat), 0.05, 1, 0.8),
                 new DressKick(0.03),
-                new LowerNose { FrontDepthMm = 0, RearDepthMm = 0.02 },
+                new LowerNose { FrontDepthMm = 0.01, RearDepthMm = 0.01 },
                 new DressEndFace(Angle.FromDegrees(78), 0.01),
                 new ShortenTip(1, IsAllowed: true),
             ]

@@ -1,5 +1,4 @@
 using System.Text;
-using Flushback.Catalogue.Designs;
 using Flushback.Service.Tests.BadInput;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
@@ -32,7 +31,7 @@ public sealed class HandleTests(RunningService service) : IClassFixture<RunningS
         Assert.NotEmpty(handle.StressAlong);
         Assert.Equal(5, handle.Sensitivities.Count);
         Assert.Equal(handle.Pull.PullN / 4.4482216152605, handle.Pull.PullLbf, 1e-9);
-        Assert.Contains(response.Report.Findings, finding => finding.Code == "SPRING_TAKES_SET");
+        Assert.Contains(response.Report.Findings, finding => finding.Code == "PULL_LIGHT");
         Assert.All(
             response.Artifacts,
             file =>
@@ -40,34 +39,52 @@ public sealed class HandleTests(RunningService service) : IClassFixture<RunningS
         );
     }
 
-    [Theory]
-    [InlineData(0, 0.5, "handle.width_mm", "WIDTH_NOT_POSITIVE")]
-    [InlineData(2.4, -1, "handle.preload_mm", "PRELOAD_NEGATIVE")]
-    [InlineData(2.4, 9, "handle.preload_mm", "PRELOAD_TOO_LARGE")]
-    [InlineData(2.4, 1000, "handle.preload_mm", "OUT_OF_RANGE")]
-    public async Task What_no_handle_can_hold_is_refused_by_its_field(
-        double width,
-        double preload,
-        string field,
-        string reason
-    )
+    [Fact]
+    public async Task The_curve_in_the_handle_comes_as_a_file_with_a_row_a_sample()
     {
-        Wire.CheckRequest request = Requests.Outlines();
-        request.Handle = new Wire.HandleSettings { WidthMm = width, PreloadMm = preload };
-        Refused refused = await Refused.CheckAsync(service.Checker, request);
-        Assert.Equal(StatusCode.InvalidArgument, refused.Code);
-        Assert.Contains((field, reason), refused.Violations);
-        refused.AssertSentences();
+        Wire.CheckRequest request = Requests.Outlines(Wire.ArtifactKind.HandleCsv);
+        request.Handle = new Wire.HandleSettings();
+        Wire.CheckResponse response = await service.Checker.CheckAsync(request);
+
+        Wire.Artifact file = response.Artifacts.Single();
+        Assert.Equal(("handle-curve.csv", "text/csv"), (file.FileName, file.MediaType));
+        string[] rows = file.Content.ToStringUtf8().Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(response.Report.Handle.Samples.Count + 1, rows.Length);
     }
 
     [Fact]
-    public async Task A_missing_rear_pin_is_asked_for()
+    public async Task The_curve_in_the_handle_is_refused_where_the_handle_is_not_asked_for()
     {
-        Wire.CheckRequest request = Requests.Outlines(KnifeCatalogue.Wagtail.ToDrawn() with { RearPin = null });
-        request.Handle = new Wire.HandleSettings();
+        Wire.CheckRequest request = Requests.Outlines(Wire.ArtifactKind.Text, Wire.ArtifactKind.HandleCsv);
         Refused refused = await Refused.CheckAsync(service.Checker, request);
-        Assert.Contains(("knife.outlines.rear_pin", "REAR_PIN_MISSING"), refused.Violations);
+        Assert.Equal(StatusCode.InvalidArgument, refused.Code);
+        Assert.Contains(("artifacts[1]", "NEEDS_HANDLE"), refused.Violations);
         refused.AssertSentences();
+    }
+
+    [Theory]
+    [InlineData(Wire.Dimension.Unspecified, Wire.Dimension.Preload)]
+    [InlineData(Wire.Dimension.Preload, Wire.Dimension.Preload)]
+    [InlineData(Wire.Dimension.SpringDepth, Wire.Dimension.SpringDepth)]
+    [InlineData(Wire.Dimension.SpringWidth, Wire.Dimension.SpringWidth)]
+    [InlineData(Wire.Dimension.CentrePinForward, Wire.Dimension.CentrePinForward)]
+    public async Task A_wanted_pull_is_answered_by_what_is_to_be_varied(Wire.Dimension varied, Wire.Dimension answered)
+    {
+        Wire.CheckRequest request = Requests.Outlines();
+        request.Handle = new Wire.HandleSettings { Varied = varied };
+        double pull = (await service.Checker.CheckAsync(request)).Report.Handle.Pull.PullN;
+
+        request.Handle.WantedPullN = pull + 0.5;
+        request.Handle.MostStressMpa = 50_000;
+        Wire.Suggestion suggestion = (await service.Checker.CheckAsync(request)).Report.Handle.Suggestion;
+        Assert.Equal(answered, suggestion.Dimension);
+        Assert.True(suggestion.HasValueMm);
+        Assert.Equal(pull + 0.5, suggestion.PullN, 1e-2);
+
+        request.Handle.MostStressMpa = 1;
+        suggestion = (await service.Checker.CheckAsync(request)).Report.Handle.Suggestion;
+        Assert.False(suggestion.HasValueMm);
+        Assert.Contains("within 1 MPa", suggestion.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -25,7 +25,7 @@ public sealed class BadPassesTests(RunningService service) : IClassFixture<Runni
             { Add(Slice(Wire.BladeFace.HalfStopFace, 0, 0)), "passes[1]", "NOTHING_TAKEN" },
             { Add(Slice(Wire.BladeFace.Run, 0.1, 0.1)), "passes[1]", "UNKNOWN_FACE" },
             { Add(Slice(Wire.BladeFace.Spine, 0.1, 0.1)), "passes[1]", "UNKNOWN_FACE" },
-            { Add(Slice(Wire.BladeFace.HalfStopFace, 2.5, 2.5)), "passes[1]", "CUTS_PIN" },
+            { Add(Slice(Wire.BladeFace.HalfStopFace, 2.7, 2.7)), "passes[1]", "CUTS_PIN" },
             { Add(Round(Wire.BladeFace.OpenCorner, 0.1)), "passes[1]", "ADDS_METAL" },
             { Add(Round(Wire.BladeFace.NotchCorner, 0.1)), "passes[1]", "ADDS_METAL" },
             { Add(Round(Wire.BladeFace.Edge, 0.1)), "passes[1]", "NO_CORNER" },

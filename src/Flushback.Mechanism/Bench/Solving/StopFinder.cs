@@ -28,6 +28,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     // A slope below this is rounding: an arc about the pivot carries the spring level.
     private const double Level = 1e-10;
 
+    // So small a turn moves nothing on a knife by a digit of its place; near zero a double would have many more to give.
+    private static readonly Angle _finest = new(1e-15);
+
     // A slope above this is rounding too: a face whose normal runs through the centre pin neither lifts nor lowers.
     private const double Vertical = 1e6;
 
@@ -189,7 +192,8 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             fails,
             static pose => pose.BladeAngle,
             (angle, near) => solver.PoseAt(angle, near.Lowest),
-            condition
+            condition,
+            _finest
         );
 
     private double DepthMm(int index, SpringPose rest)

@@ -11,6 +11,9 @@ namespace Flushback.Mechanism.Handle.Beams;
 /// </remarks>
 internal sealed class SectionCutter
 {
+    // Far over rounding, and nothing to a depth.
+    private const double BesideMm = 1e-7;
+
     private readonly Outline _spring;
     private readonly Circle[] _holes;
     private readonly double _reachMm;
@@ -57,6 +60,12 @@ internal sealed class SectionCutter
     private (Side Under, Side Back) Cut(Point through, Vector up, Point? near)
     {
         List<(double Height, Side Side)> sides = Sides(through, up);
+        if (MeetsCorner(sides))
+        {
+            // A corner belongs to two edges and would count twice: cut beside it.
+            sides = Sides(through + (up.Right * BesideMm), up);
+        }
+
         (Side, Side)? best = null;
         double longest = 0;
         for (int i = 0; i + 1 < sides.Count; i += 2)
@@ -75,6 +84,19 @@ internal sealed class SectionCutter
                 FormattableString.Invariant($"There is no spring at x = {through.X} mm."),
                 nameof(through)
             );
+    }
+
+    private static bool MeetsCorner(List<(double Height, Side Side)> sides)
+    {
+        for (int i = 1; i < sides.Count; i++)
+        {
+            if (sides[i].Height - sides[i - 1].Height < BesideMm)
+            {
+                return true;
+            }
+        }
+
+        return sides.Count % 2 != 0;
     }
 
     private List<(double Height, Side Side)> Sides(Point through, Vector up)

@@ -71,6 +71,19 @@ public sealed class SpringBeam
     /// <summary>From the centre pin to the stiff nose.</summary>
     public ImmutableArray<BeamStation> FrontStations { get; }
 
+    /// <summary>Least depth of metal anywhere along it: beside the holes, and over and under them.</summary>
+    public double LeastMetalMm =>
+        Stations.Min(s =>
+            s.Section.HoleMm > 0 ? Math.Min(s.Section.OverHoleMm, s.Section.UnderHoleMm) : s.Section.DepthMm
+        );
+
+    /// <summary>Least depth of metal that can be taken from its back: beside the holes, and over them.</summary>
+    public double LeastMetalAtBackMm =>
+        Stations.Min(s => s.Section.HoleMm > 0 ? s.Section.OverHoleMm : s.Section.DepthMm);
+
+    /// <summary>From the rear pin to the stiff nose.</summary>
+    public IEnumerable<BeamStation> Stations => RearStations.Concat(FrontStations);
+
     /// <summary>What the overhang gives, were it clamped at the centre pin.</summary>
     public NoseFlexibility Front { get; }
 

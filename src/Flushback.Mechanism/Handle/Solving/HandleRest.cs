@@ -5,7 +5,7 @@ using Flushback.Mechanism.Bench.Solving;
 namespace Flushback.Mechanism.Handle.Solving;
 
 /// <summary>Where the blade comes to rest in the handle, without friction.</summary>
-/// <param name="State">The state there; at the nominal angle, or the last possible one, where the blade does not rest.</param>
+/// <param name="State">The state there; at the nominal angle, or the nearest one followed, where the blade does not rest.</param>
 /// <param name="Rests">True when the energy falls towards this angle from both sides.</param>
 /// <param name="Contacts">All contacts that share the load at rest, their forces such that the blade feels no torque.</param>
 public sealed record HandleRest(NoseState State, bool Rests, ImmutableArray<NoseContact> Contacts);
@@ -19,6 +19,9 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
 {
     // A torque below this is rounding: an arc about the pivot lets the blade stay anywhere.
     private const double LevelNmm = 1e-7;
+
+    // Nearer to a rest than this all of its contacts are within what the bow is known to.
+    private static readonly Angle _finest = new(1e-11);
 
     // Two contacts closer than this are one, seen from both sides of the rest.
     private const double OnePlaceMm = 1e-6;
@@ -41,7 +44,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             last = state;
         }
 
-        return best ?? new HandleRest(track.At(Angle.Zero), Rests: false, []);
+        return best ?? NoRest(Angle.Zero);
     }
 
     /// <summary>The minimum of the energy nearest to a nominal blade angle, if there is one within the window.</summary>
@@ -54,14 +57,15 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             NoseState before = track.States[i - 1];
             NoseState after = track.States[i];
             bool isInWindow = Math.Abs((before.BladeAngle - nominal).Radians) <= StopFinder.Window.Radians;
-            if (isInWindow && IsFalling(before) && after.IsPossible && !IsFalling(after))
+            if (isInWindow && IsFalling(before) && !IsFalling(after))
             {
+                // Where nothing fits at the next angle the blade may still come to rest in the last fraction of the step.
                 HandleRest rest = Between(before, after, IsFalling);
-                best = best is null || IsNearer(rest, best, nominal) ? rest : best;
+                best = rest.Rests && (best is null || IsNearer(rest, best, nominal)) ? rest : best;
             }
         }
 
-        return best ?? new HandleRest(track.At(nominal), Rests: false, []);
+        return best ?? NoRest(nominal);
     }
 
     /// <summary>Highest points of the energy strictly between two blade angles, in order.</summary>
@@ -85,6 +89,15 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
 
     private static bool IsNearer(HandleRest rest, HandleRest than, Angle nominal) =>
         Math.Abs((rest.State.BladeAngle - nominal).Radians) < Math.Abs((than.State.BladeAngle - nominal).Radians);
+
+    private HandleRest NoRest(Angle nominal)
+    {
+        // Beyond what was followed there may be poses too, but none that the blade comes to.
+        NoseState nearest = track.NearestTo(nominal);
+        bool isFollowed = Math.Abs((nearest.BladeAngle - nominal).Radians) < NoseTrack.Step.Radians;
+        NoseState state = isFollowed ? track.At(nominal) : nearest;
+        return new HandleRest(state.IsPossible ? state : nearest, Rests: false, []);
+    }
 
     private HandleRest Between(NoseState holds, NoseState fails, Func<NoseState, bool> condition)
     {
@@ -136,6 +149,7 @@ public sealed class HandleRestFinder(NoseSolver solver, NoseTrack track)
             fails,
             static state => state.BladeAngle,
             (angle, near) => solver.At(angle, near.Pose),
-            condition
+            condition,
+            _finest
         );
 }

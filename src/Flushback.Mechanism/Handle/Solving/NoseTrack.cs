@@ -1,4 +1,5 @@
 using Flushback.Geometry;
+using Flushback.Mechanism.Bench.Solving;
 
 namespace Flushback.Mechanism.Handle.Solving;
 
@@ -8,15 +9,18 @@ namespace Flushback.Mechanism.Handle.Solving;
 public sealed class NoseTrack
 {
     // As on the bench: fine enough that no stop hides between two steps.
-    private static readonly Angle _step = Angle.FromDegrees(0.5);
+    internal static readonly Angle Step = Angle.FromDegrees(0.5);
 
     private readonly NoseSolver _solver;
-    private readonly List<NoseState> _states = [];
 
-    private NoseTrack(NoseSolver solver) => _solver = solver;
+    internal NoseTrack(NoseSolver solver, IReadOnlyList<NoseState> states)
+    {
+        _solver = solver;
+        States = states;
+    }
 
     /// <summary>The states followed, in order of blade angle, all possible but perhaps the first and the last.</summary>
-    public IReadOnlyList<NoseState> States => _states;
+    public IReadOnlyList<NoseState> States { get; }
 
     /// <summary>Follows a spring; nothing is tracked when no pose is possible at mid-swing.</summary>
     /// <param name="solver">The spring's solver.</param>
@@ -24,55 +28,64 @@ public sealed class NoseTrack
     /// <param name="cancellation">Looked at once a blade angle.</param>
     public static NoseTrack Follow(NoseSolver solver, Angle benchTurn, CancellationToken cancellation = default)
     {
-        NoseTrack track = new(solver);
-        NoseState middle = solver.At(Bench.Solving.RotationTrack.MidSwing, new NosePose(benchTurn, 0));
-        track._states.Add(middle);
-        if (!middle.IsPossible)
+        NoseState middle = solver.At(RotationTrack.MidSwing, new NosePose(benchTurn, 0));
+        List<NoseState> states = [middle];
+        if (middle.IsPossible)
         {
-            return track;
+            Walk(solver, states, RotationTrack.PastOpen, -1, cancellation);
+            states.Reverse();
+            Walk(solver, states, RotationTrack.PastClosed, 1, cancellation);
         }
 
-        track.Walk(middle, Bench.Solving.RotationTrack.PastOpen, -1, cancellation);
-        track._states.Reverse();
-        track.Walk(middle, Bench.Solving.RotationTrack.PastClosed, 1, cancellation);
-        return track;
+        return new NoseTrack(solver, states);
     }
 
     /// <summary>The state at any blade angle, followed from the nearest one tracked on the side of mid-swing.</summary>
     public NoseState At(Angle bladeAngle)
     {
-        bool isBelow = bladeAngle < Bench.Solving.RotationTrack.MidSwing;
+        bool isBelow = bladeAngle < RotationTrack.MidSwing;
         int low = 0;
-        int high = _states.Count - 1;
+        int high = States.Count - 1;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            (low, high) = _states[middle].BladeAngle < bladeAngle ? (middle + 1, high) : (low, middle);
+            (low, high) = States[middle].BladeAngle < bladeAngle ? (middle + 1, high) : (low, middle);
         }
 
-        int from = isBelow || _states[low].BladeAngle <= bladeAngle ? low : Math.Max(0, low - 1);
-        while (!_states[from].IsPossible && from > 0 && from < _states.Count - 1)
+        int from = isBelow || States[low].BladeAngle <= bladeAngle ? low : Math.Max(0, low - 1);
+        if (!States[from].IsPossible && States.Count > 1)
         {
             from += isBelow ? 1 : -1;
         }
 
-        return _solver.At(bladeAngle, _states[from].Pose);
+        return _solver.At(bladeAngle, States[from].Pose);
     }
 
-    private void Walk(NoseState from, Angle to, int direction, CancellationToken cancellation)
+    /// <summary>The possible state followed that is nearest to a blade angle.</summary>
+    internal NoseState NearestTo(Angle bladeAngle) =>
+        States
+            .Where(state => state.IsPossible)
+            .DefaultIfEmpty(States[0])
+            .MinBy(state => Math.Abs((state.BladeAngle - bladeAngle).Radians));
+
+    /// <summary>Goes on from the last state, step by step, until the end or until nothing fits.</summary>
+    private static void Walk(
+        NoseSolver solver,
+        List<NoseState> states,
+        Angle to,
+        int direction,
+        CancellationToken cancellation
+    )
     {
-        NoseState previous = from;
-        for (int i = 1; direction * ((from.BladeAngle + (_step * (i * direction))) - to).Radians <= 1e-9; i++)
+        Angle from = states[^1].BladeAngle;
+        for (int i = 1; direction * (from + (Step * (i * direction)) - to).Radians <= 1e-9; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            NoseState state = _solver.At(from.BladeAngle + (_step * (i * direction)), previous.Pose);
-            _states.Add(state);
-            if (!state.IsPossible)
+            states.Add(solver.At(from + (Step * (i * direction)), states[^1].Pose));
+            if (!states[^1].IsPossible)
             {
                 return;
             }
-
-            previous = state;
         }
     }
 }

@@ -14,6 +14,12 @@ internal static class SliceCut
     // The neighbours of an inner round pass into it without a corner: sine of the turn.
     private const double Smooth = 1e-6;
 
+    // A nose is lowered by about the depth asked for everywhere: much more means that the cut has left it.
+    private const double MostBehindMm = 0.1;
+
+    // An outline that turns outward by less goes straight on, by rounding: sine of the turn.
+    private const double TurnsOutward = 1e-3;
+
     /// <summary>Makes the cut.</summary>
     public static (Workpiece? After, PassProblem? Problem) Make(CutRequest request, SlicePass pass)
     {
@@ -30,7 +36,14 @@ internal static class SliceCut
         Point to = stretch.Last.At - (stretch.Last.Normal * lastMm);
         if (pass is not WheelSlice wheel)
         {
-            return Through(piece, stretch, CuttingCurve.Straight(from, to), pass.Site);
+            CuttingCurve flat = CuttingCurve.Straight(from, to);
+            (Workpiece? after, PassProblem? problem) = Through(piece, stretch, flat, pass.Site);
+            bool runsOn =
+                pass.Site.Spring == SpringFace.Underside
+                && after is not null
+                && after.Removed.Max(region => DeepestMm(region, flat))
+                    > MostBehindMm + (2 * Math.Max(firstMm, lastMm));
+            return runsOn ? (null, HangsLower(stretch)) : (after, problem);
         }
 
         double least = from.DistanceTo(to) / 2;
@@ -49,6 +62,16 @@ internal static class SliceCut
         return Through(piece, stretch, CuttingCurve.Wheel(from, to, wheel.WheelRadiusMm), pass.Site);
     }
 
+    private static double DeepestMm(Outline region, CuttingCurve curve) =>
+        region.Edges.Max(edge => curve.DepthMm(edge.Start));
+
+    private static PassProblem HangsLower(DepthPlaces.Stretch stretch) =>
+        new(
+            PassReasons.ToolDoesNotFit,
+            "Behind the nose the underside hangs lower than the cut, which would run on into it; make the pass less deep, or relieve the underside behind the nose in the drawing.",
+            stretch.First.At
+        );
+
     /// <summary>Cuts a face along a curve from end to end.</summary>
     public static (Workpiece? After, PassProblem? Problem) Through(
         Workpiece piece,
@@ -57,14 +80,14 @@ internal static class SliceCut
         Site face
     )
     {
-        (int? before, int? after) = WallsOf(piece, face);
+        (int? before, int? after) = WallsOf(piece, face, stretch);
         if (curve.Carrier.IsArc && Reaches(piece, before ?? after, curve))
         {
             return (
                 null,
                 new PassProblem(
                     PassReasons.ToolDoesNotFit,
-                    $"The wheel does not fit into the notch: it would cut into the {piece.Sites[(before ?? after)!.Value].Name}; take the {face.Name} down flat, or with another tool.",
+                    $"The wheel does not fit beside the {face.Name}: it would cut into the {piece.Sites[(before ?? after)!.Value].Name}; take the {face.Name} down flat, or with another tool.",
                     stretch.First.At
                 )
             );
@@ -82,20 +105,37 @@ internal static class SliceCut
             : InnerRoundKept(piece, piece.After(cut, face), face);
     }
 
-    /// <summary>In the notch the tool runs against the face on the other side of the inner corner.</summary>
-    private static (int? Before, int? After) WallsOf(Workpiece piece, Site face) =>
-        face.Blade switch
+    /// <summary>
+    /// Where the outline turns outward the tool runs against what stands there: in the notch the face on the other side of
+    /// the inner corner, behind the nose a belly that hangs lower than it.
+    /// </summary>
+    private static (int? Before, int? After) WallsOf(Workpiece piece, Site face, DepthPlaces.Stretch stretch) =>
+        face switch
         {
-            BladeFace.OpenFlat when piece.RunOf(Site.On(BladeFace.Shoulder)) is { } run => (
+            { Blade: BladeFace.OpenFlat } when piece.RunOf(Site.On(BladeFace.Shoulder)) is { } run => (
                 piece.Around(run.Last),
                 null
             ),
-            BladeFace.Shoulder when piece.RunOf(Site.On(BladeFace.OpenFlat)) is { } run => (
+            { Blade: BladeFace.Shoulder } when piece.RunOf(Site.On(BladeFace.OpenFlat)) is { } run => (
                 null,
                 piece.Around(run.First)
             ),
+            { Spring: SpringFace.Underside } => (BellyBehind(piece, stretch.From.EdgeIndex), null),
             _ => (null, null),
         };
+
+    private static int? BellyBehind(Workpiece piece, int edge)
+    {
+        for (int i = edge; i > edge - piece.Count && piece.SiteAt(i - 1).Spring == SpringFace.Underside; i--)
+        {
+            if (piece.EdgeAt(i - 1).TangentAt(1).Cross(piece.EdgeAt(i).TangentAt(0)) < -TurnsOutward)
+            {
+                return piece.Around(i - 1);
+            }
+        }
+
+        return null;
+    }
 
     private static bool Reaches(Workpiece piece, int? wall, CuttingCurve curve)
     {

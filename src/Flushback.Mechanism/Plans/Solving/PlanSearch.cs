@@ -28,7 +28,7 @@ internal sealed class PlanSearch
 
     // A plan has settled when its readings are right to this and its depths no longer move by that, in millimetres.
     private const double ReadingMm = 1e-6;
-    private const double DepthMm = 2e-5;
+    private const double DepthMm = 2e-6;
 
     // The dial falls by about as much as comes off the open flat; far from that the open contacts are about to change.
     private const double LeastRise = 0.5;
