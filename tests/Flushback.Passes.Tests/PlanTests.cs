@@ -26,11 +26,14 @@ public sealed class PlanTests
             .Where(seed => ReadsHigh(new PassCase(KnifeGenerator.FromSeed(seed)).Readings))
             .Take(count);
 
-    /// <remarks>200 knives passed when the search was written; a few are enough to notice that something broke.</remarks>
+    /// <remarks>
+    /// Run once on 200 knives; of those seed 790 came out without a rest at the half stop, which is not explained yet. A few
+    /// are enough to notice that something broke.
+    /// </remarks>
     public static TheoryData<int> Few() => [.. HighSeeds(6)];
 
     /// <remarks>Plans are quick, the referee is not.</remarks>
-    public static TheoryData<int> More() => [.. HighSeeds(30)];
+    public static TheoryData<int> More() => [.. HighSeeds(12)];
 
     [Theory]
     [MemberData(nameof(Few))]
@@ -146,7 +149,7 @@ public sealed class PlanTests
     [Fact]
     public void A_narrower_window_for_the_rest_angle_takes_more_metal()
     {
-        foreach (int seed in HighSeeds(10))
+        foreach (int seed in HighSeeds(5))
         {
             PlanReport wide = PlanOf(seed);
             PlanReport narrow = PlanOf(seed, _settings with { RestAngleTolerance = Angle.FromDegrees(0.2) });
