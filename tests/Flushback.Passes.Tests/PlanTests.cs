@@ -30,7 +30,7 @@ public sealed class PlanTests
     /// Run once on 200 knives; of those seed 790 came out without a rest at the half stop, which is not explained yet. A few
     /// are enough to notice that something broke.
     /// </remarks>
-    public static TheoryData<int> Few() => [.. HighSeeds(6)];
+    public static TheoryData<int> Few() => [.. HighSeeds(6), 790];
 
     /// <remarks>Plans are quick, the referee is not.</remarks>
     public static TheoryData<int> More() => [.. HighSeeds(12)];

@@ -7,6 +7,8 @@ internal readonly record struct FaceDepths(double FrontMm, double RearMm)
 {
     public bool IsNothing => FrontMm <= 0 && RearMm <= 0;
 
+    public FaceDepths HalfwayTo(FaceDepths other) => new((FrontMm + other.FrontMm) / 2, (RearMm + other.RearMm) / 2);
+
     public double DistanceTo(FaceDepths other) =>
         Math.Max(Math.Abs(FrontMm - other.FrontMm), Math.Abs(RearMm - other.RearMm));
 }
@@ -18,6 +20,9 @@ internal readonly record struct PlanAmounts(double OpenFlatMm, FaceDepths HalfSt
 
     public PlanAmounts With(Stop stop, FaceDepths depths) =>
         stop == Stop.HalfStop ? this with { HalfStop = depths } : this with { Closed = depths };
+
+    public PlanAmounts HalfwayTo(PlanAmounts other) =>
+        new((OpenFlatMm + other.OpenFlatMm) / 2, HalfStop.HalfwayTo(other.HalfStop), Closed.HalfwayTo(other.Closed));
 
     public double DistanceTo(PlanAmounts other) =>
         Math.Max(

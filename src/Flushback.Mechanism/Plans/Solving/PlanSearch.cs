@@ -22,6 +22,8 @@ internal sealed class PlanSearch
 {
     private const int MostTrials = 30;
 
+    private const int MostStepsBack = 5;
+
     // After so many trials each may change a tilt half as much as the one before: two sides of a change of contacts would
     // else send the search to and fro.
     private const int FreeTrials = 7;
@@ -154,10 +156,21 @@ internal sealed class PlanSearch
         if (!HasSettled)
         {
             _before = (Amounts.OpenFlatMm, ZeroMm);
-            Amounts = next;
+            StopReadings last = Trial.Readings;
             Trial = Make(next);
+            for (int i = 0; i < MostStepsBack && LosesRest(last); i++)
+            {
+                next = Amounts.HalfwayTo(next);
+                Trial = Make(next);
+            }
+
+            Amounts = next;
         }
     }
+
+    /// <summary>True when a stop that rested no longer does: its contacts then tell nothing, and the step was too long.</summary>
+    private bool LosesRest(StopReadings last) =>
+        Trial.Readings.Stops.Any(reading => !reading.Rests && last.At(reading.Stop) is { Rests: true });
 
     private PlanTrial Make(PlanAmounts amounts) =>
         PlanTrial.Make(_knife, _start, amounts, _tipFirst, _settings, _cancellation);
