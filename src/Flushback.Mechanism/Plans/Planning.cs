@@ -1,0 +1,66 @@
+using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Passes;
+using Flushback.Mechanism.Plans.Solving;
+
+namespace Flushback.Mechanism.Plans;
+
+/// <summary>Plans the least removal that brings a knife from what it reads to what it should read.</summary>
+public static class Planning
+{
+    // More than any open flat can give.
+    private const double FreeOpenFlatMm = 3;
+
+    /// <summary>Plans.</summary>
+    /// <param name="placement">The knife as it is.</param>
+    /// <param name="settings">What is to be reached and what may be taken.</param>
+    /// <param name="cancellation">Ends the work early, by an exception.</param>
+    /// <returns>The passes and what they lead to; where the targets cannot be reached, the nearest, and why.</returns>
+    /// <exception cref="ArgumentException">When a depth of the tip is wanted of a knife without a handle.</exception>
+    /// <exception cref="OperationCanceledException">When cancelled.</exception>
+    public static PlanReport Run(Placement placement, PlanSettings settings, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(placement);
+        ArgumentNullException.ThrowIfNull(settings);
+        if (settings.TipDepth is not null && placement.Knife.Handle is null)
+        {
+            throw new ArgumentException(
+                "A depth of the tip is wanted but the drawing has no handle; draw the handle, or leave the depth out.",
+                nameof(settings)
+            );
+        }
+
+        StopReadings start = StopCheck.Run(placement.Knife, settings.Simulation.Bench, cancellation).Readings;
+        Knife knife = placement.Knife with { HasHalfStop = start.HasHalfStop };
+        PlanSearch search = PlanSearch.Run(knife, start, settings, cancellation);
+        PlanSearch? freed =
+            search.OpenFlatWantedMm > search.Amounts.OpenFlatMm
+                ? PlanSearch.Run(knife, start, settings with { MostOffOpenFlatMm = FreeOpenFlatMm }, cancellation)
+                : null;
+        SimulationSettings simulated = settings.Simulation with
+        {
+            Bench = settings.Simulation.Bench with { Targets = settings.Targets },
+        };
+        (Simulation? simulation, RefusedPass? refused) = Simulation.Run(
+            placement,
+            search.Trial.Passes,
+            simulated,
+            cancellation
+        );
+        if (simulation is null)
+        {
+            throw new InvalidOperationException(
+                $"A pass of the plan cannot be made again: {refused!.Problem.Sentence}"
+            );
+        }
+
+        bool settled = search.HasSettled && search.Trial.Refused is null;
+        return new PlanReport
+        {
+            Settings = settings,
+            Simulation = simulation,
+            Obstacles = new Obstacles(search, freed, settings).All(),
+            Optimum = settled ? search.Optimum() : null,
+        };
+    }
+}

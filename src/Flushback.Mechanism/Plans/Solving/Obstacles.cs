@@ -1,0 +1,201 @@
+using System.Collections.Immutable;
+using Flushback.Geometry;
+using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Findings;
+using Flushback.Mechanism.Knives;
+
+namespace Flushback.Mechanism.Plans.Solving;
+
+/// <summary>Says what keeps a search from its targets and what would do it.</summary>
+/// <param name="search">The search as it ended.</param>
+/// <param name="freed">The same search with the open flat free to give as much as it can; null when it need not.</param>
+/// <param name="settings">What was asked for.</param>
+internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettings settings)
+{
+    // A rest angle this far out of its window is out of it: a tenth of a second of arc would not be seen.
+    private const double AngleMarginRad = 1e-6;
+
+    private const double ReadingMarginMm = 1e-5;
+
+    // A move or a thinner nose beyond this is another knife.
+    private const double MostMoveMm = 3;
+
+    /// <summary>All that stand in the way.</summary>
+    public ImmutableArray<PlanObstacle> All()
+    {
+        if (search.Trial.Refused is { } refused)
+        {
+            Stop served =
+                refused.Pass.Site.Blade == BladeFace.HalfStopFace ? Stop.HalfStop
+                : refused.Pass.Site.Blade == BladeFace.OpenFlat ? Stop.Open
+                : Stop.Closed;
+            return
+            [
+                new PlanObstacle(
+                    PlanConstraint.Metal,
+                    served,
+                    0,
+                    refused.Problem.Sentence,
+                    ["A new blade with more metal there would do it."]
+                ),
+            ];
+        }
+
+        if (!search.HasSettled)
+        {
+            return
+            [
+                new PlanObstacle(
+                    PlanConstraint.NotSettled,
+                    Stop.Closed,
+                    0,
+                    "The search for the least removal came to no end, because the contacts change with every depth tried; the passes given are its last.",
+                    ["Make the first pass, read the dial, and plan again from there."]
+                ),
+            ];
+        }
+
+        List<PlanObstacle> found = [];
+        if (!search.HasTipWindow)
+        {
+            found.Add(Tip());
+        }
+
+        foreach (StopReading reading in search.Trial.Readings.Stops)
+        {
+            if (At(reading) is { } obstacle)
+            {
+                found.Add(obstacle);
+            }
+        }
+
+        return [.. found];
+    }
+
+    private PlanObstacle? At(StopReading reading)
+    {
+        if (!reading.Rests)
+        {
+            return new PlanObstacle(
+                PlanConstraint.NoRest,
+                reading.Stop,
+                0,
+                $"The blade does not rest {Said.Of(reading.Stop)}, so there is no reading to bring to its target.",
+                ["A new blade, or one that rests there, is needed before it can be fitted."]
+            );
+        }
+
+        AngleWindow window = search.Windows[reading.Stop];
+        if (!window.Contains(reading.RestAngle, AngleMarginRad))
+        {
+            return new PlanObstacle(
+                PlanConstraint.RestAngle,
+                reading.Stop,
+                0,
+                $"The blade rests {Said.Of(reading.Stop)} at {Said.Degrees(reading.RestAngle.Degrees)}, outside {Said.Degrees(window.Least.Degrees)} to {Said.Degrees(window.Most.Degrees)}, and slices of its face do not bring it there.",
+                [
+                    reading.Stop == Stop.Open
+                        ? "Shoulder and end face decide how far the blade opens: work on them first, or widen the window."
+                        : "Give the face two contacts well apart (a relief in its middle), or widen the window.",
+                ]
+            );
+        }
+
+        return reading.Stop != Stop.Open && reading.LiftMm < LeastMm(reading.Stop) - ReadingMarginMm
+            ? Low(reading)
+            : null;
+    }
+
+    private double? OpenFlatNeeded(Stop stop)
+    {
+        bool reaches =
+            freed is { HasSettled: true, Trial.Refused: null }
+            && freed.Trial.Readings.At(stop) is { } reading
+            && reading.LiftMm > LeastMm(stop) - ReadingMarginMm;
+        return reaches ? freed!.Amounts.OpenFlatMm : null;
+    }
+
+    private double LeastMm(Stop stop) => settings.AimMm(stop) - settings.Targets.For(stop).ToleranceMm;
+
+    private PlanObstacle Tip()
+    {
+        LengthWindow depth = settings.TipDepth!.Value;
+        return new PlanObstacle(
+            PlanConstraint.TipDepth,
+            Stop.Closed,
+            0,
+            $"At no closed angle in the window the tip lies {Said.Length(depth.LeastMm)} to {Said.Length(depth.MostMm)} inside the handle.",
+            ["Shorten the tip, last, in the handle; or widen one of the two windows; or make a new blade."]
+        );
+    }
+
+    private PlanObstacle Low(StopReading reading)
+    {
+        double shortMm = settings.AimMm(reading.Stop) - reading.LiftMm;
+        double? open = OpenFlatNeeded(reading.Stop);
+        List<string> remedies = [];
+        if (open is { } needed)
+        {
+            remedies.Add(
+                $"Lower the open flat by {Said.Length(needed)} in all instead of at most {Said.Length(search.MostOffOpenFlatMm)}: every other stop then reads higher by as much as the spring drops open."
+            );
+        }
+
+        if (freed?.OpenFlatProblem is { } problem)
+        {
+            remedies.Add(
+                $"Clear what keeps the open flat from going lower than {Said.Length(freed.MostOffOpenFlatMm)}: {problem.Sentence}"
+            );
+        }
+
+        AddNose(remedies, reading, shortMm);
+        AddPivot(remedies, reading, shortMm);
+        remedies.Add(
+            $"A new blade whose {(reading.Stop == Stop.HalfStop ? "half-stop face" : "closed face")} stands {Said.Length(shortMm)} prouder would do it."
+        );
+        return new PlanObstacle(
+            PlanConstraint.ReadsLow,
+            reading.Stop,
+            shortMm,
+            $"The dial reads {Said.Reading(reading.LiftMm)} {Said.Of(reading.Stop)} at best, {Said.Length(shortMm)} below {Said.Reading(settings.AimMm(reading.Stop))}, and no pass on its face raises it.",
+            [.. remedies],
+            open
+        );
+    }
+
+    /// <summary>A nose thinner all along lowers the spring at each stop by its own lever.</summary>
+    private void AddNose(List<string> remedies, StopReading reading, double shortMm)
+    {
+        double Fall(StopReading at) =>
+            RestGradient.Of(search.Trial.Knife, at) is { } gradient
+                ? gradient.Change((_, _, contact) => contact.SpringFace == SpringFace.EndFace ? 0 : 1).LiftMm
+                : 0;
+        double gain = Fall(reading) - Fall(search.Trial.Readings.Stops[0]);
+        if (gain > 0 && shortMm / gain < MostMoveMm)
+        {
+            remedies.Add(
+                $"Thin the spring's nose from below by about {Said.Length(shortMm / gain)}: the spring drops more open than {Said.Of(reading.Stop)}."
+            );
+        }
+    }
+
+    /// <summary>The shortest move of the pivot that raises this reading against open, to first order.</summary>
+    private void AddPivot(List<string> remedies, StopReading reading, double shortMm)
+    {
+        Vector Gradient(StopReading at) =>
+            RestGradient.Of(search.Trial.Knife, at) is { } gradient
+                ? new Vector(
+                    gradient.Change((_, normal, _) => -normal.X).LiftMm,
+                    gradient.Change((_, normal, _) => -normal.Y).LiftMm
+                )
+                : default;
+        Vector gain = Gradient(reading) - Gradient(search.Trial.Readings.Stops[0]);
+        if (gain.Length * MostMoveMm > shortMm)
+        {
+            Vector move = gain * (shortMm / gain.LengthSquared);
+            remedies.Add(
+                $"Move the pivot by about {Said.Length(Math.Abs(move.X))} {(move.X < 0 ? "to the rear" : "to the front")} and {Said.Length(Math.Abs(move.Y))} {(move.Y < 0 ? "away from the spring" : "towards the spring")}, and read all stops again: the others move too."
+            );
+        }
+    }
+}

@@ -1,0 +1,32 @@
+using Flushback.Mechanism.Bench;
+
+namespace Flushback.Mechanism.Plans.Solving;
+
+/// <summary>Depths in millimetres at the front and the rear place of a face, all slices together.</summary>
+internal readonly record struct FaceDepths(double FrontMm, double RearMm)
+{
+    public bool IsNothing => FrontMm <= 0 && RearMm <= 0;
+
+    public FaceDepths HalfwayTo(FaceDepths other) => new((FrontMm + other.FrontMm) / 2, (RearMm + other.RearMm) / 2);
+
+    public double DistanceTo(FaceDepths other) =>
+        Math.Max(Math.Abs(FrontMm - other.FrontMm), Math.Abs(RearMm - other.RearMm));
+}
+
+/// <summary>What is to be found: how much comes off where.</summary>
+internal readonly record struct PlanAmounts(double OpenFlatMm, FaceDepths HalfStop, FaceDepths Closed)
+{
+    public FaceDepths At(Stop stop) => stop == Stop.HalfStop ? HalfStop : Closed;
+
+    public PlanAmounts With(Stop stop, FaceDepths depths) =>
+        stop == Stop.HalfStop ? this with { HalfStop = depths } : this with { Closed = depths };
+
+    public PlanAmounts HalfwayTo(PlanAmounts other) =>
+        new((OpenFlatMm + other.OpenFlatMm) / 2, HalfStop.HalfwayTo(other.HalfStop), Closed.HalfwayTo(other.Closed));
+
+    public double DistanceTo(PlanAmounts other) =>
+        Math.Max(
+            Math.Abs(OpenFlatMm - other.OpenFlatMm),
+            Math.Max(HalfStop.DistanceTo(other.HalfStop), Closed.DistanceTo(other.Closed))
+        );
+}
