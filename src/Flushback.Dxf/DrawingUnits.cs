@@ -3,7 +3,9 @@ namespace Flushback.Dxf;
 /// <summary>What a <see cref="DrawingUnit"/> is worth and what it is called.</summary>
 public static class DrawingUnits
 {
-    private const double InchMm = 25.4;
+    /// <summary>Millimetres in an inch, by definition.</summary>
+    public const double InchMm = 25.4;
+
     private const double SurveyFootMm = 1200000.0 / 3937.0;
 
     /// <summary>Millimetres in one unit.</summary>

@@ -11,18 +11,16 @@ namespace Flushback.Dxf;
 /// </remarks>
 public static class UnitPlausibility
 {
-    private const double InchMm = 25.4;
-
     // Points of 72 to the inch are those of page descriptions (PostScript, PDF), pixels of 96 those of CSS and SVG.
     private static readonly (DrawingUnit? Unit, string Name, double Mm)[] Candidates =
     [
         (DrawingUnit.Millimetre, "millimetres", 1),
-        (DrawingUnit.Inch, "inches", InchMm),
+        (DrawingUnit.Inch, "inches", DrawingUnits.InchMm),
         (DrawingUnit.Centimetre, "centimetres", 10),
-        (DrawingUnit.Thou, "thousandths of an inch", InchMm / 1000),
+        (DrawingUnit.Thou, "thousandths of an inch", DrawingUnits.InchMm / 1000),
         (DrawingUnit.Metre, "metres", 1000),
-        (null, "points of 1/72 inch", InchMm / 72),
-        (null, "pixels of 1/96 inch", InchMm / 96),
+        (null, "points of 1/72 inch", DrawingUnits.InchMm / 72),
+        (null, "pixels of 1/96 inch", DrawingUnits.InchMm / 96),
     ];
 
     /// <summary>The units in which a length would be plausible, other than the one it was read in.</summary>
@@ -69,7 +67,7 @@ public static class UnitPlausibility
         Array.Find(Candidates, known => known.Unit == unit).Name ?? $"the unit '{unit}'";
 
     /// <summary>A length in millimetres and in inches.</summary>
-    public static string InWords(double mm) => Invariant($"{mm:#,0.###} mm ({mm / InchMm:#,0.###} in)");
+    public static string InWords(double mm) => Invariant($"{mm:#,0.###} mm ({mm / DrawingUnits.InchMm:#,0.###} in)");
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

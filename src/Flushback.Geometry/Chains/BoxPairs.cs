@@ -1,21 +1,26 @@
 namespace Flushback.Geometry.Chains;
 
 /// <summary>Finds the pairs of edges of a tree whose boxes come near one another.</summary>
-internal sealed class BoxPairs(BoxTree tree, double withinMm, CancellationToken cancellation)
+/// <param name="tree">The edges and their boxes.</param>
+/// <param name="withinMm">Boxes farther apart than this are no pair.</param>
+/// <param name="visit">Takes a pair, lower index first; false ends the search.</param>
+/// <param name="cancellation">Ends the work early, by an exception.</param>
+internal sealed class BoxPairs(
+    BoxTree tree,
+    double withinMm,
+    Func<int, int, bool> visit,
+    CancellationToken cancellation
+)
 {
-    private readonly List<(int Lower, int Higher)> _pairs = [];
+    private bool _isOver;
 
-    /// <summary>Every such pair once, lower index first.</summary>
+    /// <summary>Visits every such pair once.</summary>
     /// <exception cref="OperationCanceledException">Cancellation was asked for.</exception>
-    public List<(int Lower, int Higher)> Find()
-    {
-        Within(BoxTree.Root);
-        return _pairs;
-    }
+    public void Run() => Within(BoxTree.Root);
 
     private void Within(int node)
     {
-        if (tree.IsLeaf(node))
+        if (tree.IsLeaf(node) || _isOver)
         {
             return;
         }
@@ -30,14 +35,14 @@ internal sealed class BoxPairs(BoxTree tree, double withinMm, CancellationToken 
         cancellation.ThrowIfCancellationRequested();
 
         // Written so that the gap to an empty box, which is no number, rules the pair out too.
-        if (!(tree[lower].GapTo(tree[higher]) <= withinMm))
+        if (_isOver || !(tree[lower].GapTo(tree[higher]) <= withinMm))
         {
             return;
         }
 
         if (tree.IsLeaf(lower))
         {
-            _pairs.Add((lower - tree.LeafCount, higher - tree.LeafCount));
+            _isOver = !visit(lower - tree.LeafCount, higher - tree.LeafCount);
             return;
         }
 

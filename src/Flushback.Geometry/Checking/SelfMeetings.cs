@@ -12,7 +12,6 @@ namespace Flushback.Geometry.Checking;
 /// </remarks>
 internal sealed class SelfMeetings(Outline outline, double touchingMm, CancellationToken cancellation)
 {
-    private readonly BoxTree _boxes = AlongGrain(outline).Boxes;
     private readonly int _edgeCount = outline.Edges.Length;
     private readonly List<OutlineFlaw> _flaws = [];
 
@@ -21,7 +20,7 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
 
     public ImmutableArray<OutlineFlaw> Run()
     {
-        Within(BoxTree.Root);
+        new BoxPairs(AlongGrain(outline).Boxes, touchingMm, Compare, cancellation).Run();
         _flaws.Sort(
             (a, b) => (a.VertexIndex, a.OtherVertexIndex ?? 0).CompareTo((b.VertexIndex, b.OtherVertexIndex ?? 0))
         );
@@ -44,49 +43,15 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
         return outline.Transformed(new RigidMotion(doubled.Direction * -0.5, default));
     }
 
-    /// <summary>Pairs of edges both below one node.</summary>
-    private void Within(int node)
-    {
-        if (_boxes.IsLeaf(node) || IsFull)
-        {
-            return;
-        }
-
-        Within(2 * node);
-        Within((2 * node) + 1);
-        Across(2 * node, (2 * node) + 1);
-    }
-
-    /// <summary>Pairs of an edge below one node and an edge below another, of lower and higher index.</summary>
-    private void Across(int lower, int higher)
-    {
-        cancellation.ThrowIfCancellationRequested();
-        if (IsFull || _boxes[lower].GapTo(_boxes[higher]) > touchingMm)
-        {
-            return;
-        }
-
-        if (!_boxes.IsLeaf(lower))
-        {
-            // Both lie at the same depth, so both have children.
-            Across(2 * lower, 2 * higher);
-            Across(2 * lower, (2 * higher) + 1);
-            Across((2 * lower) + 1, 2 * higher);
-            Across((2 * lower) + 1, (2 * higher) + 1);
-            return;
-        }
-
-        Compare(lower - _boxes.LeafCount, higher - _boxes.LeafCount);
-    }
-
-    private void Compare(int lower, int higher)
+    /// <summary>Compares two edges; false when no more flaws are told.</summary>
+    private bool Compare(int lower, int higher)
     {
         Comparisons++;
         ref readonly Edge first = ref outline.Edges.ItemRef(lower);
         ref readonly Edge second = ref outline.Edges.ItemRef(higher);
         if (IsBeside(first, second) || IsBeside(second, first))
         {
-            return;
+            return true;
         }
 
         Meetings meetings = Crossing.Between(first, second, touchingMm);
@@ -101,6 +66,8 @@ internal sealed class SelfMeetings(Outline outline, double touchingMm, Cancellat
                 Add(new OutlineFlaw(KindOf(meeting.Kind), lower, meeting.At, higher));
             }
         }
+
+        return !IsFull;
     }
 
     /// <summary>Whether one edge lies clear to one side of the other's chord; a quick no to most pairs.</summary>

@@ -43,7 +43,15 @@ internal static class Cutting
     private static List<double>[] CutsOf(ImmutableArray<Edge> curves, double touchingMm, CancellationToken cancellation)
     {
         List<double>[] cuts = [.. curves.Select(_ => new List<double> { 0, 1 })];
-        foreach ((int a, int b) in new BoxPairs(new BoxTree(curves), touchingMm, cancellation).Find())
+        new BoxPairs(new BoxTree(curves), touchingMm, Cut, cancellation).Run();
+        foreach (List<double> fractions in cuts)
+        {
+            fractions.Sort();
+        }
+
+        return cuts;
+
+        bool Cut(int a, int b)
         {
             Meetings meetings = Crossing.Between(curves[a], curves[b], touchingMm);
             for (int i = 0; i < meetings.Count; i++)
@@ -51,14 +59,9 @@ internal static class Cutting
                 cuts[a].AddRange([meetings[i].OnFirst.From, meetings[i].OnFirst.To]);
                 cuts[b].AddRange([meetings[i].OnSecond.From, meetings[i].OnSecond.To]);
             }
-        }
 
-        foreach (List<double> fractions in cuts)
-        {
-            fractions.Sort();
+            return true;
         }
-
-        return cuts;
     }
 
     private static void AddPieces(int index, in Edge curve, List<double> cuts, Nodes nodes, List<Piece> pieces)

@@ -1,10 +1,10 @@
+using Flushback.Dxf;
+
 namespace Flushback.Inspection.Pins;
 
 /// <summary>Between which diameters a hole is right for its pin.</summary>
 internal static class HoleLimits
 {
-    private const double InchMm = 25.4;
-
     /// <summary>Upper limits of H7 in mm up to and including a nominal diameter in mm; the lower limit is zero.</summary>
     /// <remarks>
     /// ISO 286-2, table of limit deviations for holes H: over 0 to 3 mm +0.010, over 3 to 6 +0.012; from memory the rows
@@ -44,7 +44,7 @@ internal static class HoleLimits
     /// </remarks>
     private static (double LowestMm, double HighestMm) BeforeReaming(Pin pin) =>
         pin.IsInch
-            ? (pin.DiameterMm - (0.005 * InchMm), pin.DiameterMm - (0.003 * InchMm))
+            ? (pin.DiameterMm - (0.005 * DrawingUnits.InchMm), pin.DiameterMm - (0.003 * DrawingUnits.InchMm))
             : (pin.DiameterMm - 0.20, pin.DiameterMm - 0.08);
 
     private static double Rounded(double lengthMm) => Math.Round(lengthMm, 9);

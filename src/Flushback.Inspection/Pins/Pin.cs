@@ -1,4 +1,5 @@
 using System.Globalization;
+using Flushback.Dxf;
 
 namespace Flushback.Inspection.Pins;
 
@@ -8,7 +9,6 @@ namespace Flushback.Inspection.Pins;
 /// <param name="IsInch">True for a pin of the inch system.</param>
 internal sealed record Pin(double DiameterMm, string Name, bool IsInch)
 {
-    private const double InchMm = 25.4;
     private const int FinestFraction = 64;
 
     /// <summary>How near a diameter has to be to a fraction of an inch to be one, in mm: the rounding of three decimals.</summary>
@@ -21,8 +21,8 @@ internal sealed record Pin(double DiameterMm, string Name, bool IsInch)
     /// <summary>The pin of a diameter: of the inch system when it is a fraction of an inch down to 1/64.</summary>
     public static Pin Of(double diameterMm)
     {
-        int sixtyFourths = (int)Math.Round(diameterMm / InchMm * FinestFraction);
-        double exact = sixtyFourths * InchMm / FinestFraction;
+        int sixtyFourths = (int)Math.Round(diameterMm / DrawingUnits.InchMm * FinestFraction);
+        double exact = sixtyFourths * DrawingUnits.InchMm / FinestFraction;
 
         // Twentieths of a millimetre are metric even where a fraction of an inch comes near.
         bool isMetric = Math.Abs((diameterMm * 20) - Math.Round(diameterMm * 20)) < 1e-6;
@@ -42,7 +42,7 @@ internal sealed record Pin(double DiameterMm, string Name, bool IsInch)
 
     private static Pin OfInch(int numerator, int denominator) =>
         new(
-            numerator * InchMm / denominator,
+            numerator * DrawingUnits.InchMm / denominator,
             denominator == 1
                 ? string.Create(CultureInfo.InvariantCulture, $"{numerator} in")
                 : string.Create(CultureInfo.InvariantCulture, $"{numerator}/{denominator} in"),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Flushback.Dxf;
 using Flushback.Geometry;
 
 namespace Flushback.Inspection.Wording;
@@ -7,18 +8,17 @@ namespace Flushback.Inspection.Wording;
 /// <summary>Lengths, places and entities as a finding's sentence words them.</summary>
 internal static class Said
 {
-    private const double InchMm = 25.4;
-
     /// <summary>So many entities are named; the rest is counted.</summary>
     private const int MostNamed = 4;
 
     /// <summary>A length in millimetres and inches.</summary>
-    public static string Length(double lengthMm) => $"{Number(lengthMm, 4)} mm ({Number(lengthMm / InchMm, 5)} in)";
+    public static string Length(double lengthMm) =>
+        $"{Number(lengthMm, 4)} mm ({Number(lengthMm / DrawingUnits.InchMm, 5)} in)";
 
     /// <summary>A width and a height in both units.</summary>
     public static string Size(Box box) =>
         $"{Number(box.WidthMm, 2)} x {Number(box.HeightMm, 2)} mm "
-        + $"({Number(box.WidthMm / InchMm, 3)} x {Number(box.HeightMm / InchMm, 3)} in)";
+        + $"({Number(box.WidthMm / DrawingUnits.InchMm, 3)} x {Number(box.HeightMm / DrawingUnits.InchMm, 3)} in)";
 
     /// <summary>A place in millimetres, in the drawing's own frame.</summary>
     public static string At(Point at) => $"({Number(at.X, 3)}, {Number(at.Y, 3)})";

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Flushback.Dxf;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 
@@ -14,11 +15,9 @@ public sealed class Measure
     /// <summary>Millimetres in a thousandth of an inch.</summary>
     public const double MmPerThou = StopTargets.MmPerThou;
 
-    private const double MmPerInch = 25.4;
-
     // A pound of 0.45359237 kg in standard gravity; a thousand of them on a square inch.
     private const double NewtonsPerPound = 0.45359237 * 9.80665;
-    private const double MpaPerKsi = 1000 * NewtonsPerPound / (MmPerInch * MmPerInch);
+    private const double MpaPerKsi = 1000 * NewtonsPerPound / (DrawingUnits.InchMm * DrawingUnits.InchMm);
 
     private readonly string _minus;
     private readonly string _degree;
@@ -50,17 +49,17 @@ public sealed class Measure
     public string Mm(double mm, int decimals = 3) => Number(mm, decimals);
 
     /// <summary>A size in inches, without its unit.</summary>
-    public string Inches(double mm, int decimals = 3) => Number(mm / MmPerInch, decimals);
+    public string Inches(double mm, int decimals = 3) => Number(mm / DrawingUnits.InchMm, decimals);
 
     /// <summary>A small size in both units: <c>0.350 mm (13.8 thou)</c>.</summary>
     public string Length(double mm) => $"{Mm(mm)} mm ({Thou(mm)} thou)";
 
     /// <summary>The rate of a spring in both units: <c>74.1 N/mm (423 lbf/in)</c>.</summary>
     public string Rate(double newtonsPerMm) =>
-        $"{Number(newtonsPerMm, 1)} N/mm ({Number(newtonsPerMm * MmPerInch / NewtonsPerPound, 0)} lbf/in)";
+        $"{Number(newtonsPerMm, 1)} N/mm ({Number(newtonsPerMm * DrawingUnits.InchMm / NewtonsPerPound, 0)} lbf/in)";
 
     /// <summary>A size of the whole knife in both units: <c>98.2 mm (3.866 in)</c>.</summary>
-    public string LongLength(double mm) => $"{Mm(mm, 1)} mm ({Number(mm / MmPerInch, 3)} in)";
+    public string LongLength(double mm) => $"{Mm(mm, 1)} mm ({Number(mm / DrawingUnits.InchMm, 3)} in)";
 
     /// <summary>A force in both units: <c>11.5 N (2.6 lbf)</c>.</summary>
     public string Force(double newtons) => $"{Number(newtons, 1)} N ({Number(newtons / NewtonsPerPound, 1)} lbf)";
@@ -74,7 +73,7 @@ public sealed class Measure
     /// <summary>Width by height of a box in millimetres and inches.</summary>
     public string Size(Box box) =>
         $"{Mm(box.WidthMm, 1)} {_times} {Mm(box.HeightMm, 1)} mm"
-        + $" ({Number(box.WidthMm / MmPerInch, 3)} {_times} {Number(box.HeightMm / MmPerInch, 3)} in)";
+        + $" ({Number(box.WidthMm / DrawingUnits.InchMm, 3)} {_times} {Number(box.HeightMm / DrawingUnits.InchMm, 3)} in)";
 
     /// <summary>A place in millimetres to a hundredth: <c>x -4.00, y 4.12</c>.</summary>
     public string Place(Point point) => $"x {Mm(point.X, 2)}, y {Mm(point.Y, 2)}";
@@ -86,7 +85,7 @@ public sealed class Measure
     public string Area(double mm2) => $"{Number(mm2, 1)} mm{_square} ({SquareInches(mm2)} in{_square})";
 
     /// <summary>An area in square inches, without its unit.</summary>
-    public string SquareInches(double mm2) => Number(mm2 / (MmPerInch * MmPerInch), 3);
+    public string SquareInches(double mm2) => Number(mm2 / (DrawingUnits.InchMm * DrawingUnits.InchMm), 3);
 
     /// <summary>Width by height of a box in millimetres, without the unit.</summary>
     public string MmByMm(Box box) => $"{Mm(box.WidthMm, 2)} {_times} {Mm(box.HeightMm, 2)}";

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using Flushback.Dxf;
 using Flushback.Dxf.Writing;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
@@ -26,17 +24,8 @@ internal static class ContactDrawing
     private const double TextHeightMm = 0.6;
 
     /// <summary>The user's drawing with our layers beside his, or a new one when the knife came as outlines.</summary>
-    public static byte[] Of(BenchReport bench, KnifeSource source)
-    {
-        ImmutableArray<OverlayLayer> layers = [ContactsOf(bench), .. bench.Stops.Select(stop => PoseOf(stop, bench))];
-        return source.File is { } file
-            ? DxfOverlay.AddTo(file.Bytes, file.Unit, layers)
-            : DxfWriter.Write(
-                DxfVersion.R2000,
-                DrawingUnit.Millimetre,
-                [.. DrawnKnifeLayers.Of(source.Drawn), .. layers]
-            );
-    }
+    public static byte[] Of(BenchReport bench, KnifeSource source) =>
+        KnifeOverlay.Of(source, [ContactsOf(bench), .. bench.Stops.Select(stop => PoseOf(stop, bench))]);
 
     private static OverlayLayer ContactsOf(BenchReport bench)
     {

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using Flushback.Dxf;
 using Flushback.Dxf.Writing;
 using Flushback.Geometry;
 using Flushback.Mechanism.Knives;
@@ -17,17 +15,8 @@ internal static class PassDrawing
     private static readonly int[] _colours = [1, 6, 5, 4, 3, 30];
 
     /// <summary>The user's drawing with our layers beside his, or a new one when the knife came as outlines.</summary>
-    public static byte[] Of(Simulation simulation, KnifeSource source)
-    {
-        ImmutableArray<OverlayLayer> layers = [.. simulation.Steps.Select(LayerOf)];
-        return source.File is { } file
-            ? DxfOverlay.AddTo(file.Bytes, file.Unit, layers)
-            : DxfWriter.Write(
-                DxfVersion.R2000,
-                DrawingUnit.Millimetre,
-                [.. DrawnKnifeLayers.Of(source.Drawn), .. layers]
-            );
-    }
+    public static byte[] Of(Simulation simulation, KnifeSource source) =>
+        KnifeOverlay.Of(source, [.. simulation.Steps.Select(LayerOf)]);
 
     private static OverlayLayer LayerOf(SimulationStep step, int index)
     {
