@@ -1,5 +1,6 @@
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
 
 namespace Flushback.Mechanism.Plans;
@@ -42,6 +43,10 @@ public sealed record PlanSettings
     /// <summary>Most that may come off the open flat, the reference: the spring lies that much lower in the handle.</summary>
     /// <value>Default: 0.25 mm, ours.</value>
     public double MostOffOpenFlatMm { get; init; } = 0.25;
+
+    /// <summary>Most that a face may lie off the drawing where a plan starts from what was measured.</summary>
+    /// <value>Default: 0.25 mm, ours.</value>
+    public double MostMeasuredOffsetMm { get; init; } = MeasuredKnife.UsualMostOffsetMm;
 
     /// <summary>How the bench is read and what has to be left; targets are taken from here, not from there.</summary>
     /// <value>Default: the stops alone, without findings.</value>
