@@ -1,4 +1,5 @@
 using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans;
 using Flushback.Service.Artifacts;
@@ -48,8 +49,7 @@ public sealed class BenchSimulatorService(RequestValidator validator, KnifeReade
         KnifeSource source = reader.Read(request.Knife, time.Token);
         PlanRules.ThrowIfNoHandle(request, source);
         Placement placement = KnifeFrame.Place(source, time.Token);
-        PlanReport plan = Planning.Run(placement, request.ToSettings(), time.Token);
-
+        PlanReport plan = PlanOf(request, placement, time.Token);
         Wire.PlanReport report = plan.ToWire(request, source);
         Wire.PlanResponse response = new() { Report = report };
         foreach (Wire.ArtifactKind kind in request.Artifacts)
@@ -59,5 +59,22 @@ public sealed class BenchSimulatorService(RequestValidator validator, KnifeReade
         }
 
         return Task.FromResult(response);
+    }
+
+    private static PlanReport PlanOf(Wire.PlanRequest request, Placement placement, CancellationToken cancellation)
+    {
+        if (request.Measured is not { } measured)
+        {
+            return Planning.Run(placement, request.ToSettings(), cancellation);
+        }
+
+        (PlanReport? plan, MeasuredProblem? problem) = Planning.FromMeasured(
+            placement,
+            measured.ToReadings(),
+            request.ToSettings(),
+            cancellation
+        );
+        PlanRules.ThrowIf(problem);
+        return plan!;
     }
 }

@@ -52,6 +52,20 @@ public sealed record PlanSettings
     /// <value>Default: the stops alone, without findings.</value>
     public SimulationSettings Simulation { get; init; } = new() { JudgesFindings = false };
 
+    /// <summary>The windows about what a plan lands on: the targets with the metal kept for fitting above them.</summary>
+    public StopTargets Aims =>
+        new(
+            Targets.Open,
+            Targets.HalfStop with
+            {
+                LiftMm = AimMm(Stop.HalfStop),
+            },
+            Targets.Closed with
+            {
+                LiftMm = AimMm(Stop.Closed),
+            }
+        );
+
     /// <summary>The reading a plan lands on where a stop has to be cut, in millimetres.</summary>
     public double AimMm(Stop stop) => Targets.For(stop).LiftMm + (stop == Stop.Open ? 0 : StockKeptMm);
 }

@@ -33,7 +33,7 @@ public static class Planning
                 : null;
         SimulationSettings simulated = settings.Simulation with
         {
-            Bench = settings.Simulation.Bench with { Targets = settings.Targets },
+            Bench = settings.Simulation.Bench with { Targets = settings.Aims },
         };
         (Simulation? simulation, RefusedPass? refused) = Simulation.Run(
             placement,

@@ -1,4 +1,5 @@
 using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans;
 using Flushback.Service.Drawings;
@@ -29,6 +30,12 @@ internal static class PlanMapping
         };
         report.Steps.AddRange(simulation.StepsToWire(simulation.Steps.Select(step => step.Pass!.ToWire())));
         report.Obstacles.AddRange(plan.Obstacles.Select(obstacle => ToWire(obstacle, plan)));
+        if (plan.Measured is { } measured)
+        {
+            report.Offsets.AddRange(measured.Offsets.Select(ToWire));
+            report.DrawnStops.AddRange(measured.Drawn.Stops.Select(stop => stop.ToWire(end.ToDrawing)));
+        }
+
         return report;
     }
 
@@ -55,6 +62,14 @@ internal static class PlanMapping
 
         return wire;
     }
+
+    private static Wire.FaceOffset ToWire(FaceOffset offset) =>
+        new()
+        {
+            Face = offset.Face.ToWire(),
+            FrontMm = offset.FrontMm,
+            RearMm = offset.RearMm,
+        };
 
     private static Wire.PlanOptimum ToWire(PlanOptimum optimum) =>
         new()

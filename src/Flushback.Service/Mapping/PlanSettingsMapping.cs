@@ -1,4 +1,5 @@
 using Flushback.Geometry;
+using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Plans;
 
 namespace Flushback.Service.Mapping;
@@ -29,7 +30,21 @@ internal static class PlanSettingsMapping
             ReliefDepthMm = asked.Relief?.DepthMm ?? defaults.ReliefDepthMm,
             ReliefMarginMm = asked.Relief is { HasMarginMm: true } relief ? relief.MarginMm : defaults.ReliefMarginMm,
             MostOffOpenFlatMm = asked.HasMostOffOpenFlatMm ? asked.MostOffOpenFlatMm : defaults.MostOffOpenFlatMm,
+            MostMeasuredOffsetMm = request.Measured is { HasMostOffsetMm: true } measured
+                ? measured.MostOffsetMm
+                : defaults.MostMeasuredOffsetMm,
             Simulation = new() { Bench = bench, Passes = request.Remains.ToSettings() },
         };
     }
+
+    /// <summary>What the dial showed, from the contract; validated.</summary>
+    public static MeasuredReadings ToReadings(this Wire.MeasuredReadings measured) =>
+        new()
+        {
+            HalfStopMm = measured.HasHalfStopMm ? measured.HalfStopMm : null,
+            ClosedMm = measured.HasClosedMm ? measured.ClosedMm : null,
+            OpenHeightMm = measured.HasOpenHeightMm ? measured.OpenHeightMm : null,
+            HalfStopRestAngle = measured.HasHalfStopRestDeg ? Angle.FromDegrees(measured.HalfStopRestDeg) : null,
+            ClosedRestAngle = measured.HasClosedRestDeg ? Angle.FromDegrees(measured.ClosedRestDeg) : null,
+        };
 }

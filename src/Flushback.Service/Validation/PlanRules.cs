@@ -1,3 +1,4 @@
+using Flushback.Mechanism.Measured;
 using Flushback.Service.Drawings;
 using Flushback.Service.Errors;
 using static Flushback.Service.Validation.Ranges;
@@ -11,6 +12,8 @@ internal static class PlanRules
     private const double LargestMm = 100;
 
     private const double LargestWindowDeg = 45;
+    private const double HalfStopDeg = 90;
+    private const double ClosedDeg = 180;
 
     private static readonly FieldPath _plan = new(null, "plan");
     private static readonly FieldPath _measured = new(null, "measured");
@@ -41,6 +44,19 @@ internal static class PlanRules
                 "NEEDS_HANDLE",
                 "A depth of the tip is wanted, but the knife has no handle; draw the handle's outline, or leave the depth out."
             );
+        }
+
+        violations.ThrowIfAny();
+    }
+
+    /// <summary>Refuses readings that cannot be, in the words of the core.</summary>
+    /// <exception cref="Grpc.Core.RpcException">INVALID_ARGUMENT, when there is a problem.</exception>
+    public static void ThrowIf(MeasuredProblem? problem)
+    {
+        Violations violations = new();
+        if (problem is not null)
+        {
+            violations.Add($"{_measured}", problem.Reason, problem.Sentence);
         }
 
         violations.ThrowIfAny();
@@ -92,7 +108,6 @@ internal static class PlanRules
     private static void Check(Wire.MeasuredReadings measured, Violations violations)
     {
         Ranges ranges = new(violations);
-        ranges.Check(_measured.Of("open_mm"), Set(measured.HasOpenMm, measured.OpenMm), -LargestMm, LargestMm);
         ranges.Check(
             _measured.Of("half_stop_mm"),
             Set(measured.HasHalfStopMm, measured.HalfStopMm),
@@ -100,11 +115,35 @@ internal static class PlanRules
             LargestMm
         );
         ranges.Check(_measured.Of("closed_mm"), Set(measured.HasClosedMm, measured.ClosedMm), -LargestMm, LargestMm);
+        ranges.Check(
+            _measured.Of("open_height_mm"),
+            Set(measured.HasOpenHeightMm, measured.OpenHeightMm),
+            -LargestMm,
+            LargestMm
+        );
+        ranges.Check(
+            _measured.Of("half_stop_rest_deg"),
+            Set(measured.HasHalfStopRestDeg, measured.HalfStopRestDeg),
+            HalfStopDeg - LargestWindowDeg,
+            HalfStopDeg + LargestWindowDeg
+        );
+        ranges.Check(
+            _measured.Of("closed_rest_deg"),
+            Set(measured.HasClosedRestDeg, measured.ClosedRestDeg),
+            ClosedDeg - LargestWindowDeg,
+            ClosedDeg + LargestWindowDeg
+        );
+        ranges.Check(
+            _measured.Of("most_offset_mm"),
+            Set(measured.HasMostOffsetMm, measured.MostOffsetMm),
+            LeastAboveZero,
+            LargestMm
+        );
         if (!measured.HasHalfStopMm && !measured.HasClosedMm)
         {
             violations.Add(
                 $"{_measured}",
-                "MISSING",
+                MeasuredReasons.NothingMeasured,
                 "measured holds no reading at the half stop or closed; give at least one of them, or leave it out."
             );
         }
