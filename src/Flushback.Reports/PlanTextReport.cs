@@ -18,6 +18,7 @@ public static class PlanTextReport
         using var page = new TerminalPage(TextReport.Columns);
         page.Heading(sheet.Name);
         page.Line(sheet.Verdict);
+        WriteMeasured(page, sheet.Measured);
         WritePasses(page, sheet);
         WriteReadings(page, sheet);
         WriteObstacles(page, sheet);
@@ -27,6 +28,24 @@ public static class PlanTextReport
         page.Section("Before you grind");
         page.Line(string.Join(" ", sheet.Cautions));
         return page.ToString();
+    }
+
+    private static void WriteMeasured(TerminalPage page, MeasuredFacts? measured)
+    {
+        if (measured is null)
+        {
+            return;
+        }
+
+        page.Section("Measured instead of drawn");
+        page.Table(
+            ["", "drawn", "measured"],
+            measured.Stops.Select(row => (string[])[row.Stop, row.Drawn, row.Measured])
+        );
+        page.Gap();
+        page.Facts(measured.Offsets);
+        page.Gap();
+        page.Line(measured.Remark);
     }
 
     private static void WritePasses(TerminalPage page, PlanSheet sheet)

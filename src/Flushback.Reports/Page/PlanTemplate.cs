@@ -15,6 +15,8 @@ internal static class PlanTemplate
         typeof(PlanSheet),
         typeof(StepSheet),
         typeof(PlannedStopRow),
+        typeof(MeasuredFacts),
+        typeof(MeasuredRow),
         typeof(ObstacleRow),
         typeof(Fact)
     );

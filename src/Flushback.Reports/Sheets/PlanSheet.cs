@@ -30,6 +30,9 @@ internal sealed record PlanSheet
     /// <summary>Every stop after the last pass, against what was wanted of it.</summary>
     public required IReadOnlyList<PlannedStopRow> Planned { get; init; }
 
+    /// <summary>What was measured and what explains it; null when the plan starts from the drawing.</summary>
+    public required MeasuredFacts? Measured { get; init; }
+
     public required IReadOnlyList<ObstacleRow> Obstacles { get; init; }
 
     /// <summary>Why no smaller removal does it.</summary>
@@ -55,8 +58,9 @@ internal sealed record PlanSheet
                 "Front is the end towards the blade as opened, rear the end towards the handle. A depth counts where the"
                 + " spring touches that face at its stop, square to the spring.",
             Stops = [.. simulation.Start.Readings.Stops.Skip(1).Select(stop => StopNames.Of(stop.Stop))],
-            Steps = StepSheet.AllOf(simulation, "before the first pass", measure),
+            Steps = StepSheet.AllOf(simulation, plan.Measured is null ? "as drawn" : "as measured", measure),
             Planned = [.. simulation.End.Readings.Stops.Select(stop => PlannedStopRow.Of(stop, plan, measure))],
+            Measured = plan.Measured is { } measured ? MeasuredFacts.Of(measured, measure) : null,
             Obstacles = [.. plan.Obstacles.Select(obstacle => ObstacleRow.Of(obstacle, plan, measure))],
             Balance = [.. BalanceWords.Of(plan, measure)],
             Left =

@@ -10,7 +10,7 @@ internal static class BalanceWords
     /// <summary>A fact for each face that is sliced; none where the plan stops short.</summary>
     public static IEnumerable<Fact> Of(PlanReport plan, Measure measure)
     {
-        if (plan.Optimum is not { } optimum)
+        if (plan is not { ReachesTargets: true, Optimum: { } optimum })
         {
             yield break;
         }

@@ -33,6 +33,11 @@ internal static class PlanArtifacts
                 PlanHtmlReport.Write(wire.Name, plan)
             ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(wire, "plan.json"),
+            Wire.ArtifactKind.CorrectedDxf => ArtifactFile.Dxf(
+                kind,
+                "corrected.dxf",
+                CorrectedDrawing.Of(plan, wire.Layers, source)
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
         };
 }

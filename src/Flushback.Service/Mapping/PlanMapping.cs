@@ -2,6 +2,7 @@ using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans;
+using Flushback.Service.Artifacts;
 using Flushback.Service.Drawings;
 
 namespace Flushback.Service.Mapping;
@@ -22,7 +23,7 @@ internal static class PlanMapping
             Name = request.Name,
             ReachesTargets = plan.ReachesTargets,
             Start = simulation.Start.ToWire(),
-            Optimum = plan.Optimum is { } optimum ? ToWire(optimum) : null,
+            Optimum = plan is { ReachesTargets: true, Optimum: { } optimum } ? ToWire(optimum) : null,
             Blade = end.Knife.Blade.Transformed(end.ToDrawing(Part.Blade)).ToWire(),
             Spring = end.Knife.Spring.Transformed(end.ToDrawing(Part.Spring)).ToWire(),
             RemovedMm2 = plan.RemovedMm2,
@@ -30,6 +31,11 @@ internal static class PlanMapping
         };
         report.Steps.AddRange(simulation.StepsToWire(simulation.Steps.Select(step => step.Pass!.ToWire())));
         report.Obstacles.AddRange(plan.Obstacles.Select(obstacle => ToWire(obstacle, plan)));
+        if (request.Artifacts.Contains(Wire.ArtifactKind.CorrectedDxf))
+        {
+            report.Layers = CorrectedDrawing.LayersFor(source);
+        }
+
         if (plan.Measured is { } measured)
         {
             report.Offsets.AddRange(measured.Offsets.Select(ToWire));
