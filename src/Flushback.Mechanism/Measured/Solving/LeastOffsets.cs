@@ -1,3 +1,5 @@
+using MathNet.Numerics.LinearAlgebra;
+
 namespace Flushback.Mechanism.Measured.Solving;
 
 /// <summary>The shortest offsets within a limit whose linear readings come nearest to those wanted.</summary>
@@ -37,51 +39,20 @@ internal static class LeastOffsets
 
     private static double[] Free(double[][] slopes, double[] wanted, double?[] held)
     {
-        int count = held.Length;
-        double[,] normal = new double[count, count + 1];
-        for (int j = 0; j < count; j++)
+        Matrix<double> readings = Matrix<double>.Build.DenseOfRowArrays(slopes);
+        Matrix<double> normal =
+            readings.TransposeThisAndMultiply(readings)
+            + Matrix<double>.Build.DenseDiagonal(held.Length, held.Length, Price);
+        Vector<double> right = readings.TransposeThisAndMultiply(Vector<double>.Build.DenseOfArray(wanted));
+        for (int k = 0; k < held.Length; k++)
         {
-            if (held[j] is { } value)
+            if (held[k] is { } value)
             {
-                (normal[j, j], normal[j, count]) = (1, value);
-                continue;
-            }
-
-            normal[j, j] = Price;
-            for (int i = 0; i < slopes.Length; i++)
-            {
-                normal[j, count] += slopes[i][j] * wanted[i];
-                for (int k = 0; k < count; k++)
-                {
-                    normal[j, k] += slopes[i][j] * slopes[i][k];
-                }
+                normal.ClearRow(k);
+                (normal[k, k], right[k]) = (1, value);
             }
         }
 
-        return Solved(normal, count);
-    }
-
-    /// <summary>Gauss's elimination with the largest pivot of each column.</summary>
-    private static double[] Solved(double[,] rows, int count)
-    {
-        for (int column = 0; column < count; column++)
-        {
-            int pivot = Enumerable.Range(column, count - column).MaxBy(row => Math.Abs(rows[row, column]));
-            for (int k = column; k <= count; k++)
-            {
-                (rows[column, k], rows[pivot, k]) = (rows[pivot, k], rows[column, k]);
-            }
-
-            for (int row = 0; row < count; row++)
-            {
-                double share = row == column ? 0 : rows[row, column] / rows[column, column];
-                for (int k = column; k <= count && share != 0; k++)
-                {
-                    rows[row, k] -= share * rows[column, k];
-                }
-            }
-        }
-
-        return [.. Enumerable.Range(0, count).Select(k => rows[k, count] / rows[k, k])];
+        return normal.Solve(right).ToArray();
     }
 }

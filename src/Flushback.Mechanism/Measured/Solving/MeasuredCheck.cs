@@ -35,7 +35,7 @@ internal static class MeasuredCheck
         new(
             MeasuredReasons.NotExplained,
             search.Nearest is { } nearest
-                ? $"No faces within {Said.Length(mostOffsetMm)} of the drawing make the knife read so; the nearest leaves {nearest.What} off by {Said.Length(nearest.OffMm)}: read the dial again, measure the blade against the drawing, or draw it anew."
+                ? $"No faces within {Said.Length(mostOffsetMm)} of the drawing make the knife read so; the nearest leaves {nearest.What} off by {nearest.Off}: read the dial again, measure the blade against the drawing, or draw it anew."
                 : $"No faces within {Said.Length(mostOffsetMm)} of the drawing make the knife read so, because they no longer meet the faces beside them; draw the blade as it is."
         );
 

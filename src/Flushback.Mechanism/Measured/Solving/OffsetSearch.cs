@@ -26,6 +26,9 @@ internal sealed class OffsetSearch
     private const double ExplainedMm = 1e-6;
     private const double StillMm = 1e-7;
 
+    // No dial tells half a micrometre.
+    private const double NotToldMm = 5e-4;
+
     private readonly Knife _drawn;
     private readonly StopReadings _drawnReadings;
     private readonly double _mostMm;
@@ -66,7 +69,7 @@ internal sealed class OffsetSearch
     public double ResidualMm => _best.Missed.Max(Math.Abs);
 
     /// <summary>Which value the nearest offsets miss most, and by how much; null when not even one step could be made.</summary>
-    public (string What, double OffMm)? Nearest { get; private set; }
+    public (string What, string Off)? Nearest { get; private set; }
 
     /// <summary>Searches.</summary>
     public static OffsetSearch Run(
@@ -88,30 +91,38 @@ internal sealed class OffsetSearch
         for (int step = 0; step < MostSteps; step++)
         {
             _cancellation.ThrowIfCancellationRequested();
-            if (Slopes() is not { } slopes)
-            {
-                break;
-            }
 
-            double[] before = _best.Amounts;
-            double[] next = LeastOffsets.Of(slopes, Wanted(slopes), _mostMm);
-            bool isExplained = ResidualMm < ExplainedMm;
-            if (isExplained && Farthest(before, next) < StillMm)
-            {
-                break;
-            }
-
-            // Where contacts change the shortest way may go to and fro; it is then halved until it rests.
-            double share = step < FreeSteps ? 1 : Math.Pow(2, FreeSteps - step);
-            if (!Go(before, next, isExplained ? share : 1))
+            // Where contacts change the slopes of one side may lead nowhere, and those of the other do.
+            if (!Step(step, TellingMm) && !Step(step, -TellingMm))
             {
                 break;
             }
         }
 
         int worst = Enumerable.Range(0, _values.Length).MaxBy(i => Math.Abs(_best.Missed[i]));
-        HasExplained = ResidualMm < ExplainedMm && IsSound(_best.Knife);
-        Nearest = (_values[worst].Name, Math.Abs(_best.Missed[worst]));
+        HasExplained = ResidualMm < NotToldMm && IsSound(_best.Knife);
+        Nearest = (_values[worst].Name, _values[worst].Say(Math.Abs(_best.Missed[worst])));
+    }
+
+    /// <summary>One step by the slopes on one side; false when there is none to make.</summary>
+    private bool Step(int step, double tellingMm)
+    {
+        if (Slopes(tellingMm) is not { } slopes)
+        {
+            return false;
+        }
+
+        double[] before = _best.Amounts;
+        double[] next = LeastOffsets.Of(slopes, Wanted(slopes), _mostMm);
+        bool isExplained = ResidualMm < ExplainedMm;
+        if (isExplained && Farthest(before, next) < StillMm)
+        {
+            return false;
+        }
+
+        // There too the shortest way may go to and fro; it is then halved until it rests.
+        double share = step < FreeSteps ? 1 : Math.Pow(2, FreeSteps - step);
+        return Go(before, next, isExplained ? share : 1);
     }
 
     /// <summary>Goes as far towards the next offsets as brings the readings nearer; false when no part of the way does.</summary>
@@ -158,13 +169,13 @@ internal sealed class OffsetSearch
         [.. _values.Select(value => value.Of(_drawn, readings) - value.Measured)];
 
     /// <summary>Slope of each value by each unknown; null where the knife cannot be tried about here.</summary>
-    private double[][]? Slopes()
+    private double[][]? Slopes(double tellingMm)
     {
         double[][] slopes = [.. _values.Select(_ => new double[_unknowns.Length])];
         for (int k = 0; k < _unknowns.Length; k++)
         {
             double[] amounts = [.. _best.Amounts];
-            amounts[k] += TellingMm;
+            amounts[k] += tellingMm;
             if (Try(amounts) is not { } beside)
             {
                 return null;
@@ -172,7 +183,7 @@ internal sealed class OffsetSearch
 
             for (int i = 0; i < slopes.Length; i++)
             {
-                slopes[i][k] = (beside.Missed[i] - _best.Missed[i]) / TellingMm;
+                slopes[i][k] = (beside.Missed[i] - _best.Missed[i]) / tellingMm;
             }
         }
 
@@ -236,12 +247,16 @@ internal sealed class OffsetSearch
     private sealed record MeasuredValue(
         Stop Stop,
         string Name,
+        bool IsAngle,
         double Measured,
         Func<Knife, StopReading, StopReadings, double> Read
     )
     {
         // An angle counts as what it raises at the end of a face of about this length.
         private const double FaceMm = 5;
+
+        /// <summary>A difference in this value, in its own unit.</summary>
+        public string Say(double off) => IsAngle ? Said.Degrees(new Angle(off / FaceMm).Degrees) : Said.Length(off);
 
         public double Of(Knife drawn, StopReadings readings) => Read(drawn, readings.At(Stop)!, readings);
 
@@ -252,6 +267,7 @@ internal sealed class OffsetSearch
                 yield return new MeasuredValue(
                     Stop.Open,
                     "the height of the back open",
+                    IsAngle: false,
                     open,
                     (drawn, _, readings) => drawn.LiftMm(Angle.Zero, readings.OpenRotation)
                 );
@@ -270,6 +286,7 @@ internal sealed class OffsetSearch
                     yield return new MeasuredValue(
                         stop,
                         $"the reading {Said.Of(stop)}",
+                        IsAngle: false,
                         mm,
                         (_, reading, _) => reading.LiftMm
                     );
@@ -280,6 +297,7 @@ internal sealed class OffsetSearch
                     yield return new MeasuredValue(
                         stop,
                         $"the rest angle {Said.Of(stop)}",
+                        IsAngle: true,
                         FaceMm * rest.Radians,
                         (_, reading, _) => FaceMm * reading.RestAngle.Radians
                     );
