@@ -23,7 +23,7 @@ internal static class PlanMapping
             Name = request.Name,
             ReachesTargets = plan.ReachesTargets,
             Start = simulation.Start.ToWire(),
-            Optimum = plan is { ReachesTargets: true, Optimum: { } optimum } ? ToWire(optimum) : null,
+            Optimum = ToWire(plan.ReachesTargets ? plan.Optimum : null),
             Blade = end.Knife.Blade.Transformed(end.ToDrawing(Part.Blade)).ToWire(),
             Spring = end.Knife.Spring.Transformed(end.ToDrawing(Part.Spring)).ToWire(),
             RemovedMm2 = plan.RemovedMm2,
@@ -77,25 +77,27 @@ internal static class PlanMapping
             RearMm = offset.RearMm,
         };
 
-    private static Wire.PlanOptimum ToWire(PlanOptimum optimum) =>
-        new()
-        {
-            OpenFlatMm = optimum.OpenFlatMm,
-            OpenFlatMm2PerMm = optimum.OpenFlatMm2PerMm,
-            Faces =
+    private static Wire.PlanOptimum? ToWire(PlanOptimum? optimum) =>
+        optimum is null or { OpenFlatMm: 0, Faces.IsEmpty: true }
+            ? null
+            : new()
             {
-                optimum.Faces.Select(face => new Wire.FaceOptimum
+                OpenFlatMm = optimum.OpenFlatMm,
+                OpenFlatMm2PerMm = optimum.OpenFlatMm2PerMm,
+                Faces =
                 {
-                    Stop = face.Stop.ToWire(),
-                    FrontMm = face.FrontMm,
-                    RearMm = face.RearMm,
-                    Held = ToWire(face.Held),
-                    ReadingMultiplierMm2PerMm = face.ReadingMultiplier,
-                    HeldMultiplier = face.HeldMultiplier,
-                    ResidualMm2PerMm = face.ResidualMm2PerMm,
-                }),
-            },
-        };
+                    optimum.Faces.Select(face => new Wire.FaceOptimum
+                    {
+                        Stop = face.Stop.ToWire(),
+                        FrontMm = face.FrontMm,
+                        RearMm = face.RearMm,
+                        Held = ToWire(face.Held),
+                        ReadingMultiplierMm2PerMm = face.ReadingMultiplier,
+                        HeldMultiplier = face.HeldMultiplier,
+                        ResidualMm2PerMm = face.ResidualMm2PerMm,
+                    }),
+                },
+            };
 
     private static Wire.PlanConstraint ToWire(PlanConstraint constraint) =>
         constraint switch
