@@ -38,6 +38,13 @@ internal static class PlanArtifacts
                 "corrected.dxf",
                 CorrectedDrawing.Of(plan, wire.Layers, source)
             ),
+            Wire.ArtifactKind.CardHtml => ArtifactFile.Text(
+                kind,
+                "card.html",
+                "text/html",
+                PlanCardHtml.Write(wire.Name, plan)
+            ),
+            Wire.ArtifactKind.CardPdf => ArtifactFile.Pdf(kind, "card.pdf", PlanCardPdf.Write(wire.Name, plan)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
         };
 }

@@ -11,12 +11,7 @@ internal static class PlanRequests
     public static KnifeDesign ReadsHigh { get; } =
         KnifeCatalogue.Wagtail with
         {
-            Tang = new TangDesign
-            {
-                HalfStopReadingMm = 0.3,
-                ClosedReadingMm = 0.62,
-                KickMm = 7.4,
-            },
+            Tang = new TangDesign { HalfStopReadingMm = 0.25, ClosedReadingMm = 0.55 },
         };
 
     /// <summary>The wagtail closed far too low, which no pass mends.</summary>
