@@ -39,6 +39,9 @@ internal sealed class TangPicture
     private const double HatchEveryMm = 0.9;
     private const double HatchMm = 2.2;
 
+    // Cosine below which a hatch runs along the border instead of out of it.
+    private const double AlongBorder = 0.4;
+
     // Metal thinner than this on the tang is none.
     private const double NothingMm = 1e-4;
 
@@ -100,7 +103,9 @@ internal sealed class TangPicture
         yield return new CardLine(BoxOf(Window), CardInk.Frame);
         yield return new CardWords(
             new Point(2, Window.MaxY - 4.5),
-            "Tang with the blade open, 4:1; red comes off",
+            _simulation.Steps.IsEmpty
+                ? "Tang with the blade open, 4:1"
+                : "Tang with the blade open, 4:1; red comes off",
             CaptionMm
         );
         yield return new CardWords(
@@ -163,12 +168,11 @@ internal sealed class TangPicture
         }
     }
 
-    /// <summary>The direction of a hatch that leads outward, never along the border.</summary>
+    /// <summary>The direction of a hatch that leads outward; it rises to the right but where that would run along the border.</summary>
     private static Vector Aslant(Vector outward)
     {
         Vector rising = new Vector(1, 1).Normalized;
-        Vector falling = new Vector(1, -1).Normalized;
-        Vector along = Math.Abs(rising.Dot(outward)) >= Math.Abs(falling.Dot(outward)) ? rising : falling;
+        Vector along = Math.Abs(rising.Dot(outward)) > AlongBorder ? rising : rising.Right;
         return along.Dot(outward) > 0 ? along : -along;
     }
 
@@ -238,7 +242,7 @@ internal sealed class TangPicture
             );
             yield return CardLine.Straight(placed.At, placed.End, CardInk.Leader);
             yield return Head(placed);
-            yield return new CardWords(new Point(placed.Words.MinX, placed.Words.MinY), words, WordsMm, IsBold: true);
+            yield return new CardWords(placed.Foot, words, WordsMm, placed.Anchor, IsBold: true);
         }
     }
 

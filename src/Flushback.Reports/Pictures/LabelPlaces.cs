@@ -1,4 +1,5 @@
 using Flushback.Geometry;
+using Flushback.Reports.Print;
 
 namespace Flushback.Reports.Pictures;
 
@@ -70,15 +71,21 @@ public sealed class LabelPlaces(IEnumerable<Edge> drawn, Box? window, double gap
     private PlacedLabel Candidate(Point at, Vector along, double widthMm, double heightMm, double lengthMm)
     {
         Point end = at + (along * lengthMm);
-        double left =
-            Math.Abs(along.X) < Upright ? end.X - (widthMm / 2)
-            : along.X > 0 ? end.X + (gapMm / 2)
-            : end.X - widthMm - (gapMm / 2);
+        TextAnchor anchor =
+            Math.Abs(along.X) < Upright ? TextAnchor.Middle
+            : along.X > 0 ? TextAnchor.Left
+            : TextAnchor.Right;
+        double left = anchor switch
+        {
+            TextAnchor.Middle => end.X - (widthMm / 2),
+            TextAnchor.Left => end.X + (gapMm / 2),
+            _ => end.X - widthMm - (gapMm / 2),
+        };
         double low =
-            Math.Abs(along.X) >= Upright ? end.Y - (heightMm / 2)
+            anchor != TextAnchor.Middle ? end.Y - (heightMm / 2)
             : along.Y > 0 ? end.Y + (gapMm / 2)
             : end.Y - heightMm - (gapMm / 2);
-        return new PlacedLabel(new Box(left, low, left + widthMm, low + heightMm), at, end);
+        return new PlacedLabel(new Box(left, low, left + widthMm, low + heightMm), anchor, at, end);
     }
 
     private bool IsFree(PlacedLabel label)
@@ -126,6 +133,20 @@ public sealed class LabelPlaces(IEnumerable<Edge> drawn, Box? window, double gap
 
 /// <summary>Where words lie, and the leader to what they are about.</summary>
 /// <param name="Words">The box of the words.</param>
+/// <param name="Anchor">Which point of the words is next to the leader, so that it is whatever their width.</param>
 /// <param name="At">What they are about: the leader's point.</param>
 /// <param name="End">The leader's end at the words.</param>
-public sealed record PlacedLabel(Box Words, Point At, Point End);
+public sealed record PlacedLabel(Box Words, TextAnchor Anchor, Point At, Point End)
+{
+    /// <summary>The anchor's place on the base line.</summary>
+    public Point Foot =>
+        new(
+            Anchor switch
+            {
+                TextAnchor.Left => Words.MinX,
+                TextAnchor.Middle => Words.Centre.X,
+                _ => Words.MaxX,
+            },
+            Words.MinY
+        );
+}

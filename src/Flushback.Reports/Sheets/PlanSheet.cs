@@ -66,16 +66,16 @@ internal sealed record PlanSheet
             Left =
             [
                 .. simulation
-                    .End.Report!.Findings.Where(finding => finding.Severity > Severity.Note && !IsReading(finding))
+                    .End.Report!.Findings.Where(finding => finding.Severity > Severity.Note && !IsTold(finding))
                     .Select(finding => $"{finding.Message} {finding.Advice}"),
             ],
             Cautions = Sheets.Cautions.All,
         };
     }
 
-    // What the dial shows is told against the plan's own targets.
-    private static bool IsReading(Finding finding) =>
-        finding.Code is FindingCodes.ReadingHigh or FindingCodes.ReadingLow;
+    // What the dial shows is told against the plan's own targets, and how the parts are drawn is no matter of the bench.
+    private static bool IsTold(Finding finding) =>
+        finding.Code is FindingCodes.ReadingHigh or FindingCodes.ReadingLow or FindingCodes.DrawnOverlap;
 
     private static string VerdictOf(PlanReport plan, Measure measure)
     {
@@ -147,9 +147,13 @@ internal sealed record ObstacleRow
         {
             Stop = StopNames.Of(obstacle.Stop),
             Sentence = obstacle.Sentence,
-            Nearest = plan.Simulation.End.Readings.At(obstacle.Stop) is { Rests: true } nearest
-                ? $"Nearest that can be reached {StopNames.At(obstacle.Stop)}: {measure.Reading(nearest.LiftMm)} at {measure.Degrees(nearest.RestAngle)}."
-                : null,
+            Nearest = obstacle.Constraint == PlanConstraint.ReadsLow ? null : NearestTo(obstacle.Stop, plan, measure),
             Remedies = obstacle.Remedies,
         };
+
+    // Where a stop reads low the sentence itself says what it comes to.
+    private static string? NearestTo(Stop stop, PlanReport plan, Measure measure) =>
+        plan.Simulation.End.Readings.At(stop) is { Rests: true } nearest
+            ? $"Nearest that can be reached {StopNames.At(stop)}: {measure.Reading(nearest.LiftMm)} at {measure.Degrees(nearest.RestAngle)}."
+            : null;
 }

@@ -4,6 +4,7 @@ using Flushback.Geometry;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Passes;
 using Flushback.Reports.Pictures;
+using Flushback.Reports.Print;
 using Flushback.Reports.Sheets;
 using Flushback.Reports.Wording;
 using Flushback.Service.Mapping;
@@ -49,7 +50,15 @@ internal static class AmountMarks
             Vector back = (placed.End - placed.At).Normalized * ArrowMm;
             yield return new OverlayEdge(new Edge(placed.At, placed.At + back.Rotated(Angle.FromDegrees(ArrowDeg))));
             yield return new OverlayEdge(new Edge(placed.At, placed.At + back.Rotated(Angle.FromDegrees(-ArrowDeg))));
-            yield return new OverlayText(words, new Point(placed.Words.MinX, placed.Words.MinY), TextHeightMm);
+            yield return new OverlayText(words, placed.Foot, TextHeightMm, AlignmentOf(placed.Anchor));
         }
     }
+
+    private static TextAlignment AlignmentOf(TextAnchor anchor) =>
+        anchor switch
+        {
+            TextAnchor.Left => TextAlignment.Left,
+            TextAnchor.Middle => TextAlignment.Middle,
+            _ => TextAlignment.Right,
+        };
 }

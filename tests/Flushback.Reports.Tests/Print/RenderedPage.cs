@@ -43,14 +43,16 @@ internal sealed class RenderedPage(int width, int height, byte[] greys, double p
     }
 
     /// <summary>Where the darkness of a box has its middle. The box has to hold some.</summary>
-    public Point MiddleOfInk(Box box)
+    /// <param name="box">The box.</param>
+    /// <param name="least">Darkness below this is not counted, such as that of a tinted ground.</param>
+    public Point MiddleOfInk(Box box, double least = 0)
     {
         double sum = 0;
         double sumX = 0;
         double sumY = 0;
         foreach ((int column, int row) in PixelsOf(box))
         {
-            double darkness = Darkness(column, row);
+            double darkness = Darkness(column, row) is var dark && dark >= least ? dark : 0;
             sum += darkness;
             sumX += darkness * (column + 0.5);
             sumY += darkness * (row + 0.5);
