@@ -49,6 +49,7 @@ internal sealed class TangPicture
     private readonly Outline _before;
     private readonly Outline _after;
     private readonly PaperView _view;
+    private readonly bool _isWhole;
 
     private TangPicture(Simulation simulation, double heightMm)
     {
@@ -57,7 +58,9 @@ internal sealed class TangPicture
         _after = simulation.End.Placement.Knife.Blade;
         HeightMm = heightMm;
         Window = new Box(0, BarStripMm, WidthMm, heightMm);
-        _view = new PaperView(TangOf(simulation).Centre, Window.Centre, Scale);
+        Box tang = TangOf(simulation);
+        _isWhole = tang.WidthMm * Scale <= Window.WidthMm && tang.HeightMm * Scale <= Window.HeightMm;
+        _view = new PaperView((_isWhole ? tang : RemovedOf(simulation) ?? tang).Centre, Window.Centre, Scale);
     }
 
     /// <summary>Height on paper, with the scale bar.</summary>
@@ -101,13 +104,7 @@ internal sealed class TangPicture
     public IEnumerable<CardMark> Around()
     {
         yield return new CardLine(BoxOf(Window), CardInk.Frame);
-        yield return new CardWords(
-            new Point(2, Window.MaxY - 4.5),
-            _simulation.Steps.IsEmpty
-                ? "Tang with the blade open, 4:1"
-                : "Tang with the blade open, 4:1; red comes off",
-            CaptionMm
-        );
+        yield return new CardWords(new Point(2, Window.MaxY - 4.5), Caption, CaptionMm);
         yield return new CardWords(
             new Point(WidthMm - 2, Window.MinY + 2.5),
             "towards the tip >",
@@ -126,6 +123,21 @@ internal sealed class TangPicture
             "100 mm on paper, 25 mm of the tang: print at full size",
             CaptionMm
         );
+    }
+
+    private string Caption =>
+        (_isWhole ? "Tang" : "Part of the tang")
+        + " with the blade open, 4:1"
+        + (_simulation.Steps.IsEmpty ? "" : "; red comes off");
+
+    /// <summary>Where metal comes off the blade; null where none does.</summary>
+    private static Box? RemovedOf(Simulation simulation)
+    {
+        Box box = simulation
+            .Steps.Where(step => step.Removed!.Part == Part.Blade)
+            .SelectMany(step => step.Removed!.Regions)
+            .Aggregate(Box.Empty, (all, region) => all.Including(region.Bounds));
+        return box == Box.Empty ? null : box;
     }
 
     private static Box TangOf(Simulation simulation)

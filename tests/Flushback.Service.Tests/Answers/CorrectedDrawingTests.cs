@@ -177,6 +177,18 @@ public sealed class CorrectedDrawingTests(RunningService service) : IClassFixtur
         Assert.True(after > before + 1000, $"The drawing prints {before} bytes, with the plan {after}.");
     }
 
+    [Fact]
+    public async Task A_solid_modeller_makes_the_corrected_outlines_of_it()
+    {
+        Wire.PlanRequest request = PlanRequests.HighDrawing(_askew, 0, Millimetres, 1, Wire.ArtifactKind.CorrectedDxf);
+        Wire.PlanResponse plan = await service.Simulator.PlanAsync(request);
+
+        int edges = plan.Report.Blade.Vertices.Count + plan.Report.Spring.Vertices.Count;
+        int before = Referee.Modelled(request.Knife.Drawing.Dxf.ToByteArray()).GetArrayLength();
+        int after = Referee.Modelled(plan.Artifacts[0].Content.ToByteArray()).GetArrayLength();
+        Assert.InRange(after - before, edges, int.MaxValue);
+    }
+
     private async Task AssertReadsAsPlannedAsync(Wire.PlanResponse plan, Wire.Knife knife)
     {
         Wire.CheckReport read = (
