@@ -33,6 +33,32 @@ public sealed class SamplesTests
         Assert.Contains("In order: every reading lies in its window", ending.Output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task The_plan_that_the_readme_shows_is_the_one_that_is_printed()
+    {
+        Ending ending = await Client.RunAsync(
+            "plan",
+            Path.Combine(Samples(), "whimbrel-reads-high.dxf"),
+            "--relief",
+            "3thou"
+        );
+
+        string[] readme = await File.ReadAllLinesAsync(Path.Combine(Samples(), "..", "..", "README.md"));
+        string[] shown =
+        [
+            .. readme
+                .SkipWhile(line => line != "## Plan the passes")
+                .SkipWhile(line => !line.StartsWith("      1  ", StringComparison.Ordinal))
+                .TakeWhile(line => line.Length == 0 || line.StartsWith("      ", StringComparison.Ordinal))
+                .Where(line => line.Length > 0)
+                .Select(line => line[4..]),
+        ];
+        string[] printed = ending.Output.Split('\n');
+        Assert.Equal((0, ""), (ending.ExitCode, ending.Error));
+        Assert.Equal(9, shown.Length);
+        Assert.All(shown, line => Assert.Contains(line, printed));
+    }
+
     /// <remarks>In millimetres and inches, mirrored, drawn closed, upside down; one that cannot be reached among them.</remarks>
     [Theory]
     [InlineData("whimbrel-reads-high.dxf", true)]
