@@ -74,6 +74,37 @@ public sealed class WritingTests
         Marks.AssertSeen(dump, DrawingUnit.Inch.Millimetres());
     }
 
+    [Theory]
+    [InlineData(DxfVersion.R12)]
+    [InlineData(DxfVersion.R2000)]
+    [InlineData(DxfVersion.R2018)]
+    public void Words_may_end_at_their_place_or_have_it_in_their_middle(DxfVersion version)
+    {
+        OverlayLayer words = new(
+            "FB_WORDS",
+            1,
+            [
+                new OverlayText("ends here", new(5, 6), 2, TextAlignment.Right),
+                new OverlayText("about here", new(-7, 8), 2, TextAlignment.Middle),
+            ]
+        );
+        JsonElement dump = Referee.Dump(DxfWriter.Write(version, DrawingUnit.Millimetre, [words]));
+
+        Marks.AssertClean(dump);
+        Assert.Equal(
+            [("ends here", 2, 5.0), ("about here", 1, -7.0)],
+            dump.GetProperty("entities")
+                .EnumerateArray()
+                .Select(text =>
+                    (
+                        text.GetProperty("text").GetString(),
+                        text.GetProperty("alignment").GetInt32(),
+                        text.GetProperty("aligned")[0].GetDouble()
+                    )
+                )
+        );
+    }
+
     [Fact]
     public void The_same_layers_give_the_same_bytes() =>
         Assert.Equal(

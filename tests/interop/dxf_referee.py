@@ -52,6 +52,8 @@ def described(entity: DXFGraphic) -> dict:
         entry |= {"at": xy(entity.dxf.location)}
     elif kind == "TEXT":
         entry |= {"at": xy(entity.dxf.insert), "text": decode_dxf_unicode(entity.dxf.text), "height": entity.dxf.height}
+        if entity.dxf.halign != 0:
+            entry |= {"alignment": entity.dxf.halign, "aligned": xy(entity.dxf.align_point)}
     return entry
 
 
