@@ -20,7 +20,12 @@ public sealed class LabelPlaces(IEnumerable<Edge> drawn, Box? window, double gap
     // Below this share of a leader's length it is upright, and the words stand in the middle of its end.
     private const double Upright = 0.25;
 
-    private readonly Point[] _drawn = [.. drawn.SelectMany(edge => PointsOn(edge, gapMm))];
+    // Squares that a line of the drawing passes through, however many lines there are.
+    private readonly HashSet<(int Column, int Row)> _drawn =
+    [
+        .. drawn.SelectMany(edge => PointsOn(edge, gapMm / 2)).Select(point => SquareOf(point, gapMm / 2)),
+    ];
+
     private readonly List<PlacedLabel> _placed = [];
 
     /// <summary>Places a label.</summary>
@@ -92,7 +97,7 @@ public sealed class LabelPlaces(IEnumerable<Edge> drawn, Box? window, double gap
     {
         Box around = label.Words.Grown(gapMm);
         return (window is not { } seen || (seen.Contains(Low(around)) && seen.Contains(High(around))))
-            && !_drawn.Any(around.Contains)
+            && !IsDrawnOver(around)
             && _placed.TrueForAll(other =>
                 !around.Touches(other.Words)
                 && !Crosses(label.At, label.End, other.Words.Grown(gapMm / 2))
@@ -100,6 +105,27 @@ public sealed class LabelPlaces(IEnumerable<Edge> drawn, Box? window, double gap
                 && !Meet(label, other)
             );
     }
+
+    private bool IsDrawnOver(Box box)
+    {
+        (int left, int low) = SquareOf(Low(box), gapMm / 2);
+        (int right, int high) = SquareOf(High(box), gapMm / 2);
+        for (int column = left; column <= right; column++)
+        {
+            for (int row = low; row <= high; row++)
+            {
+                if (_drawn.Contains((column, row)))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private static (int Column, int Row) SquareOf(Point point, double sizeMm) =>
+        ((int)Math.Floor(point.X / sizeMm), (int)Math.Floor(point.Y / sizeMm));
 
     private static Point Low(Box box) => new(box.MinX, box.MinY);
 

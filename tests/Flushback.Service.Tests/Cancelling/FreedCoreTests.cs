@@ -39,6 +39,19 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             { "all files of the finest curve", () => Check(AllFiles()) },
             { "the knife in its handle", () => Check(InTheHandle()) },
             { "a plan of a finely drawn blade", () => Plan(Requests.Outlines(FinelyDrawn.Wagtail(1000))) },
+            {
+                "all files of a plan",
+                () =>
+                    Plan(
+                        Requests.Drawing(LooseDrawing.Of(FinelyDrawn.Wagtail(100))),
+                        Wire.ArtifactKind.Text,
+                        Wire.ArtifactKind.Html,
+                        Wire.ArtifactKind.Json,
+                        Wire.ArtifactKind.CorrectedDxf,
+                        Wire.ArtifactKind.CardHtml,
+                        Wire.ArtifactKind.CardPdf
+                    )
+            },
             { "an inspection of many circles", () => Inspect(LimitsTests.SecondsOfWork()) },
             { "an inspection of loose lines", () => Inspect(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)).ToBytes()) },
         };
@@ -122,10 +135,10 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
         return cancellation => service.Check(request, new CallContext(cancellation));
     }
 
-    private static Work Plan(Wire.CheckRequest knife)
+    private static Work Plan(Wire.CheckRequest knife, params Wire.ArtifactKind[] artifacts)
     {
         BenchSimulatorService service = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
-        Wire.PlanRequest request = PlanRequests.Of(knife);
+        Wire.PlanRequest request = PlanRequests.Of(knife, artifacts);
         request.Bench = new Wire.BenchSettings { TargetSet = Wire.TargetSet.Finished };
         return cancellation => service.Plan(request, new CallContext(cancellation));
     }

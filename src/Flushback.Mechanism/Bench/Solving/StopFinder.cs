@@ -28,6 +28,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     // A slope below this is rounding: an arc about the pivot carries the spring level.
     private const double Level = 1e-10;
 
+    // A pose of the track may be the rest itself and lie lower by the last digits, in radians; a fall of this is none.
+    private const double Rounding = 1e-12;
+
     // So small a turn moves nothing on a knife by a digit of its place; near zero a double would have many more to give.
     private static readonly Angle _finest = new(1e-15);
 
@@ -205,7 +208,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             int i = direction < 0 ? index - 1 : index;
             for (; i >= 0 && i < track.Poses.Count && track.Poses[i].IsPossible; i += direction)
             {
-                if (track.Poses[i].Lowest.Radians < highest)
+                if (track.Poses[i].Lowest.Radians < highest - Rounding)
                 {
                     break;
                 }
