@@ -20,6 +20,7 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// </remarks>
 internal sealed class PlanSearch
 {
+    public static bool TRACE = System.Environment.GetEnvironmentVariable("TRACE") != null;
     private const int MostTrials = 40;
 
     private const int MostStepsBack = 5;
@@ -75,7 +76,7 @@ internal sealed class PlanSearch
             RoundsNose: settings.LeastCornerRadiusMm > 0 && CarriesOnNose(start)
         );
         _openFlatLimit = new(() => OpenFlatLimit.Of(knife, start, settings, cancellation));
-        Trial = Make(default);
+        Trial = Make(default(PlanCuts));
     }
 
     /// <summary>Where each stop may rest.</summary>
@@ -88,7 +89,7 @@ internal sealed class PlanSearch
     public PlanTrial Trial { get; private set; }
 
     /// <summary>Its amounts.</summary>
-    public PlanAmounts Amounts { get; private set; }
+    public PlanAmounts Amounts => Trial.Amounts;
 
     /// <summary>True when nothing moves any more.</summary>
     public bool HasSettled { get; private set; }
@@ -117,6 +118,9 @@ internal sealed class PlanSearch
 
         return search;
     }
+
+    /// <summary>The passes of other amounts, made in the ways of the last trial.</summary>
+    public PlanTrial TrialOf(PlanAmounts amounts) => Make(Trial.CutsOf(amounts));
 
     /// <summary>Why no smaller removal lands on the targets.</summary>
     public PlanOptimum Optimum()
@@ -156,23 +160,23 @@ internal sealed class PlanSearch
         }
 
         HasSettled = next.DistanceTo(Amounts) < DepthMm && missed < ReadingMm;
+        if (TRACE) { foreach ((Stop stop, FaceModel model) in models) System.Console.Error.Write($"| {stop} {Amounts.At(stop).FrontMm:0.000000},{Amounts.At(stop).RearMm:0.000000} L {model.LiftMm:0.0000000} a {model.RestAngle.Degrees:0.0000} g {model.Area.Front/-model.Lift.Front - model.Area.Rear/-model.Lift.Rear:0.0000} -> {next.At(stop).FrontMm:0.000000},{next.At(stop).RearMm:0.000000} {(_held.TryGetValue(stop, out var hh) ? hh.ToString() : "-")} "); System.Console.Error.WriteLine($"open {Amounts.OpenFlatMm:0.0000}->{next.OpenFlatMm:0.0000} rise {RisePerOpenMm:0.000} missed {missed:e1}"); }
         if (HasSettled && NoseIsOtherThanThought())
         {
             HasSettled = false;
-            Trial = Make(Amounts);
+            ForgetBrackets();
+            Trial = Make(Trial.CutsOf(Amounts));
         }
         else if (!HasSettled)
         {
             _before = (Amounts.OpenFlatMm, ZeroMm);
-            StopReadings last = Trial.Readings;
-            Trial = Make(next);
-            for (int i = 0; i < MostStepsBack && LosesRest(last); i++)
+            PlanTrial last = Trial;
+            Trial = Make(last.CutsOf(next));
+            for (int i = 0; i < MostStepsBack && LosesRest(last.Readings); i++)
             {
-                next = Amounts.HalfwayTo(next);
-                Trial = Make(next);
+                next = last.Amounts.HalfwayTo(next);
+                Trial = Make(last.CutsOf(next));
             }
-
-            Amounts = next;
         }
     }
 
@@ -195,11 +199,19 @@ internal sealed class PlanSearch
         return true;
     }
 
+    private void ForgetBrackets()
+    {
+        foreach (Stop stop in _brackets.Keys)
+        {
+            _brackets[stop] = new TiltBracket();
+        }
+    }
+
     private static bool CarriesOnNose(StopReadings readings) =>
         readings.Stops.Any(reading => reading.Contacts.Any(contact => contact.SpringFace == SpringFace.NoseCorner));
 
-    private PlanTrial Make(PlanAmounts amounts) =>
-        PlanTrial.Make(_knife, _start, amounts, _ways, _settings, _cancellation);
+    private PlanTrial Make(PlanCuts cuts) =>
+        PlanTrial.Make(_knife, _start, cuts, _ways, _settings, _cancellation);
 
     private IEnumerable<(Stop Stop, FaceModel Model)> Models()
     {

@@ -67,35 +67,50 @@ internal sealed class PlanTrial
     /// <summary>The line to which it was cut; null when it was not.</summary>
     public CutLine? LineOf(Stop stop) => stop == Stop.HalfStop ? _halfStopLine : _closedLine;
 
+    /// <summary>What came off where.</summary>
+    public PlanAmounts Amounts { get; private set; }
+
+    /// <summary>The cuts of other amounts, which count where they counted here.</summary>
+    public PlanCuts CutsOf(PlanAmounts amounts)
+    {
+        CutLine? Line(FaceDepths depths, FaceCut? face) => depths.IsNothing ? null : face?.Line(depths);
+        return new PlanCuts(
+            amounts.OpenFlatMm,
+            Line(amounts.HalfStop, HalfStopFace),
+            Line(amounts.Closed, ClosedFace)
+        );
+    }
+
     /// <summary>Makes the passes.</summary>
     /// <param name="knife">The knife before the first.</param>
     /// <param name="readings">How it reads.</param>
-    /// <param name="amounts">How much comes off where.</param>
+    /// <param name="cuts">What to cut.</param>
     /// <param name="ways">How it is done.</param>
     /// <param name="settings">What is to be reached and what may be taken.</param>
     /// <param name="cancellation">Ends the work early, by an exception.</param>
     public static PlanTrial Make(
         Knife knife,
         StopReadings readings,
-        PlanAmounts amounts,
+        PlanCuts cuts,
         PlanWays ways,
         PlanSettings settings,
         CancellationToken cancellation
     )
     {
         PlanTrial trial = new(knife, readings, settings, cancellation);
-        trial.Run(amounts, ways);
+        trial.Run(cuts, ways);
         trial.Read();
         return trial;
     }
 
-    private void Run(PlanAmounts amounts, PlanWays ways)
+    private void Run(PlanCuts cuts, PlanWays ways)
     {
         OpenFlatLengthMm = Workpiece.Of(Knife, Part.Blade).LengthOf(_openFlat);
-        bool cutsHalfStop = Readings.HasHalfStop && !amounts.HalfStop.IsNothing;
-        if (amounts.OpenFlatMm > NothingMm)
+        bool cutsHalfStop = cuts.HalfStop is not null;
+        if (Worth(cuts.OpenFlatMm) > 0)
         {
-            Do(Slice(_openFlat, new FaceDepths(amounts.OpenFlatMm, amounts.OpenFlatMm)));
+            Do(Slice(_openFlat, new FaceDepths(cuts.OpenFlatMm, cuts.OpenFlatMm)));
+            Amounts = Amounts with { OpenFlatMm = cuts.OpenFlatMm };
         }
 
         if (ways.RoundsNose)
@@ -106,55 +121,60 @@ internal sealed class PlanTrial
         RoundUnless(cutsHalfStop, BladeFace.OpenCorner);
         Read();
         ClosedFace = FaceCut.Of(Knife, Readings, _closedFace);
-        _closedLine = SliceClosed(amounts.Closed, ways.TipFirst);
+        (_closedLine, FaceDepths closed) = SliceClosed(cuts.Closed, ways.TipFirst);
         RoundUnless(false, BladeFace.Kick);
         RoundUnless(cutsHalfStop, BladeFace.ClosedCorner);
+        FaceDepths halfStop = default;
         if (Readings.HasHalfStop)
         {
             Read();
             HalfStopFace = FaceCut.Of(Knife, Readings, _halfStopFace);
-            _halfStopLine = SliceOnce(_halfStopFace, HalfStopFace, amounts.HalfStop);
+            (_halfStopLine, halfStop) = SliceOnce(HalfStopFace, cuts.HalfStop);
             RoundUnless(!cutsHalfStop, BladeFace.ClosedCorner);
             RoundUnless(!cutsHalfStop, BladeFace.OpenCorner);
-            Relieve(_halfStopFace, amounts.HalfStop);
+            Relieve(_halfStopFace, halfStop);
         }
 
-        Relieve(_closedFace, amounts.Closed);
+        Relieve(_closedFace, closed);
+        Amounts = Amounts with { HalfStop = halfStop, Closed = closed };
     }
 
     /// <summary>Slices the closed face in one, or first by its ends and then level, to the same line.</summary>
-    private CutLine? SliceClosed(FaceDepths depths, bool tipFirst)
+    private (CutLine? Line, FaceDepths Depths) SliceClosed(CutLine? to, bool tipFirst)
     {
-        double level = Math.Min(depths.FrontMm, depths.RearMm);
-        FaceDepths tip = new(depths.FrontMm - level, depths.RearMm - level);
-        bool both = level > NothingMm && Math.Max(tip.FrontMm, tip.RearMm) > NothingMm;
-        if (!tipFirst || !both || ClosedFace is not { } face)
+        if (ClosedFace is not { } face || to is not { } wanted)
         {
-            return SliceOnce(_closedFace, ClosedFace, depths);
+            return default;
+        }
+
+        FaceDepths depths = Worth(face.DepthsTo(wanted));
+        double level = Math.Min(depths.FrontMm, depths.RearMm);
+        FaceDepths tip = Worth(new FaceDepths(depths.FrontMm - level, depths.RearMm - level));
+        if (!tipFirst || level <= 0 || tip.IsNothing)
+        {
+            return SliceOnce(ClosedFace, to);
         }
 
         CutLine line = face.Line(depths);
-        SliceOnce(_closedFace, face, tip);
+        Do(Slice(_closedFace, tip));
         Read();
-        if (FaceCut.Of(Knife, Readings, _closedFace) is { } tipped)
-        {
-            SliceOnce(_closedFace, tipped, tipped.DepthsTo(line));
-        }
-
-        return line;
+        SliceOnce(FaceCut.Of(Knife, Readings, _closedFace), line);
+        return (line, depths);
     }
 
-    private CutLine? SliceOnce(Site face, FaceCut? cut, FaceDepths depths)
+    private (CutLine? Line, FaceDepths Depths) SliceOnce(FaceCut? cut, CutLine? to)
     {
-        FaceDepths worth = new(Worth(depths.FrontMm), Worth(depths.RearMm));
-        if (worth.IsNothing || cut is null)
+        FaceDepths depths = cut is not null && to is { } wanted ? Worth(cut.DepthsTo(wanted)) : default;
+        if (depths.IsNothing)
         {
-            return null;
+            return default;
         }
 
-        Do(Slice(face, worth));
-        return cut.Line(worth);
+        Do(Slice(cut!.Face, depths));
+        return (cut.Line(depths), depths);
     }
+
+    private static FaceDepths Worth(FaceDepths depths) => new(Worth(depths.FrontMm), Worth(depths.RearMm));
 
     private static double Worth(double depthMm) => depthMm > NothingMm ? depthMm : 0;
 

@@ -14,8 +14,8 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// </remarks>
 internal sealed class RestGradient
 {
-    // Contacts that touch, against those within the tolerance of the bench.
-    private const double TouchMm = 2e-6;
+    // Contacts that touch, against those within the tolerance of the bench: a rest is told to a fraction of this.
+    private const double TouchMm = 1e-8;
 
     private const double OnePlaceMm = 0.5;
 
@@ -74,7 +74,7 @@ internal sealed class RestGradient
     /// </summary>
     private static Contact OnRound(Knife knife, StopReading reading, Contact contact)
     {
-        if (Math.Abs(contact.GapMm) < TouchMm || contact.LengthMm > 0)
+        if (Math.Abs(contact.GapMm) < TouchMm)
         {
             return contact;
         }
@@ -82,16 +82,26 @@ internal sealed class RestGradient
         RigidMotion blade = Knife.BladeAt(reading.RestAngle);
         RigidMotion spring = knife.SpringAt(reading.SpringRotation);
         Edge[] springs = [.. knife.Spring.Edges.Select(spring.Apply)];
-        foreach (Edge round in knife.Blade.Edges.Where(edge => edge.IsArc && edge.Bulge > 0).Select(blade.Apply))
+        foreach (Edge edge in knife.Blade.Edges.Where(edge => edge.IsArc && edge.Bulge > 0))
         {
+            Edge round = blade.Apply(edge);
+            bool isBeside = contact.Ends.Any(end =>
+                round.Start.IsWithin(BesideMm, end) || round.End.IsWithin(BesideMm, end)
+            );
+            if (!isBeside)
+            {
+                continue;
+            }
+
             Nearest nearest = Distance.Between([round], springs.AsSpan());
-            if (nearest.DistanceMm < TouchMm && nearest.OnFirst.IsWithin(BesideMm, contact.At))
+            if (Math.Abs(nearest.DistanceMm) < TouchMm)
             {
                 return contact with
                 {
                     At = nearest.OnFirst,
                     Normal = (nearest.OnFirst - round.Centre).Normalized,
                     GapMm = nearest.DistanceMm,
+                    LengthMm = 0,
                 };
             }
         }
