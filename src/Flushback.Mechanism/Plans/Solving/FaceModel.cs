@@ -37,7 +37,7 @@ internal sealed class FaceModel
     /// <summary>Area more, here and at the other face, which has to make good what this does to it; exact at the trial.</summary>
     public required PerDepth Area { get; init; }
 
-    /// <summary>Gaps of this stop that are open, and how each changes.</summary>
+    /// <summary>Gaps at all stops that are open, and how each changes.</summary>
     public required ImmutableArray<(double GapMm, PerDepth Change)> Gaps { get; init; }
 
     /// <summary>The model of a stop about a trial; null where no face or no contact serves it.</summary>
@@ -65,12 +65,13 @@ internal sealed class FaceModel
         }
 
         // The dial is zeroed at open: what the cut does there counts for every stop.
-        PerDepth LiftOf(StopReading? other) =>
-            other is not null ? StopMotion.Of(trial, motion, other, isServed: false)?.Lift ?? default : default;
-        PerDepth zero = LiftOf(trial.Readings.Stops[0]);
+        StopMotion Elsewhere(StopReading? other) =>
+            (other is null ? null : StopMotion.Of(trial, motion, other, isServed: false)) ?? StopMotion.None;
+        StopMotion zero = Elsewhere(trial.Readings.Stops[0]);
         Stop otherStop = stop == Stop.Closed ? Stop.HalfStop : Stop.Closed;
-        PerDepth paidBeside = (LiftOf(trial.Readings.At(otherStop)) - zero) * otherPrice;
-        PerDepth lift = own.Lift - zero;
+        StopMotion other = Elsewhere(trial.Readings.At(otherStop));
+        PerDepth paidBeside = (other.Lift - zero.Lift) * otherPrice;
+        PerDepth lift = own.Lift - zero.Lift;
         CutLine? later = stop == Stop.Closed ? trial.LineOf(otherStop) : null;
         return new FaceModel(face, later, paidBeside)
         {
@@ -81,7 +82,7 @@ internal sealed class FaceModel
             Lift = new PerDepth(Math.Min(0, lift.Front), Math.Min(0, lift.Rear)),
             Turn = own.Turn,
             Area = (trial.LineOf(stop) is null ? face.LengthGradient(default, later) : motion.Area()) + paidBeside,
-            Gaps = own.Gaps,
+            Gaps = [.. own.Gaps, .. zero.Gaps, .. other.Gaps],
         };
     }
 

@@ -23,6 +23,9 @@ internal sealed class PlanSearch
     public static bool TRACE = System.Environment.GetEnvironmentVariable("TRACE") != null;
     private const int MostTrials = 40;
 
+    // By then a knife reads nearly as it will: it is seen early whether its nose bears.
+    private const int FirstLook = 3;
+
     private const int MostStepsBack = 5;
 
     // A plan has settled when its readings are right to this and its depths no longer move by that, in millimetres.
@@ -54,6 +57,7 @@ internal sealed class PlanSearch
     };
     private PlanWays _ways;
     private bool _wasWithoutRound;
+    private int _trials;
     private readonly Lazy<OpenFlatLimit> _openFlatLimit;
     private (double OpenFlatMm, double ZeroMm)? _before;
 
@@ -161,7 +165,8 @@ internal sealed class PlanSearch
 
         HasSettled = next.DistanceTo(Amounts) < DepthMm && missed < ReadingMm;
         if (TRACE) { foreach ((Stop stop, FaceModel model) in models) System.Console.Error.Write($"| {stop} {Amounts.At(stop).FrontMm:0.000000},{Amounts.At(stop).RearMm:0.000000} L {model.LiftMm:0.0000000} a {model.RestAngle.Degrees:0.0000} g {model.Area.Front/-model.Lift.Front - model.Area.Rear/-model.Lift.Rear:0.0000} -> {next.At(stop).FrontMm:0.000000},{next.At(stop).RearMm:0.000000} {(_held.TryGetValue(stop, out var hh) ? hh.ToString() : "-")} "); System.Console.Error.WriteLine($"open {Amounts.OpenFlatMm:0.0000}->{next.OpenFlatMm:0.0000} rise {RisePerOpenMm:0.000} missed {missed:e1}"); }
-        if (HasSettled && NoseIsOtherThanThought())
+        _trials++;
+        if ((HasSettled || _trials == FirstLook) && NoseIsOtherThanThought())
         {
             HasSettled = false;
             ForgetBrackets();

@@ -10,6 +10,9 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// <param name="Gaps">Gaps that are open, and how each changes.</param>
 internal sealed record StopMotion(PerDepth Lift, PerDepth Turn, ImmutableArray<(double GapMm, PerDepth Change)> Gaps)
 {
+    /// <summary>No answer.</summary>
+    public static StopMotion None { get; } = new(default, default, []);
+
     /// <summary>The answer of a stop; null where nothing touches.</summary>
     public static StopMotion? Of(PlanTrial trial, OutlineMotion motion, StopReading reading, bool isServed)
     {
