@@ -176,7 +176,9 @@ internal sealed class PlanClosure
     private static bool ReadsHigh(StopReadings readings)
     {
         PlanSettings settings = new();
-        return Math.Abs(readings.Stops[0].RestAngle.Radians) < settings.OpenAngleTolerance.Radians
+
+        // A round of the nose lets the blade open a little further: a tenth of the window is left for it.
+        return Math.Abs(readings.Stops[0].RestAngle.Radians) < 0.9 * settings.OpenAngleTolerance.Radians
             && readings
                 .Stops.Skip(1)
                 .All(stop =>

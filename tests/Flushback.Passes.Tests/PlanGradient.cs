@@ -44,11 +44,7 @@ internal static class PlanGradient
                 {
                     PlanTrial trial = search.TrialOf(search.Amounts.With(stop, Deeper(mm)));
                     StopReading read = trial.Readings.At(stop)!;
-                    return (
-                        read.LiftMm,
-                        read.RestAngle.Radians,
-                        knife.Blade.AreaMm2 - trial.Knife.Blade.AreaMm2
-                    );
+                    return (read.LiftMm, read.RestAngle.Radians, knife.Blade.AreaMm2 - trial.Knife.Blade.AreaMm2);
                 }
 
                 var (less, here, more) = (Read(-StepMm), Read(0), Read(StepMm));

@@ -20,7 +20,6 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// </remarks>
 internal sealed class PlanSearch
 {
-    public static bool TRACE = System.Environment.GetEnvironmentVariable("TRACE") != null;
     private const int MostTrials = 40;
 
     // By then a knife reads nearly as it will: it is seen early whether its nose bears.
@@ -164,7 +163,6 @@ internal sealed class PlanSearch
         }
 
         HasSettled = next.DistanceTo(Amounts) < DepthMm && missed < ReadingMm;
-        if (TRACE) { foreach ((Stop stop, FaceModel model) in models) System.Console.Error.Write($"| {stop} {Amounts.At(stop).FrontMm:0.000000},{Amounts.At(stop).RearMm:0.000000} L {model.LiftMm:0.0000000} a {model.RestAngle.Degrees:0.0000} g {model.Area.Front/-model.Lift.Front - model.Area.Rear/-model.Lift.Rear:0.0000} -> {next.At(stop).FrontMm:0.000000},{next.At(stop).RearMm:0.000000} {(_held.TryGetValue(stop, out var hh) ? hh.ToString() : "-")} "); System.Console.Error.WriteLine($"open {Amounts.OpenFlatMm:0.0000}->{next.OpenFlatMm:0.0000} rise {RisePerOpenMm:0.000} missed {missed:e1}"); }
         _trials++;
         if ((HasSettled || _trials == FirstLook) && NoseIsOtherThanThought())
         {
@@ -215,8 +213,7 @@ internal sealed class PlanSearch
     private static bool CarriesOnNose(StopReadings readings) =>
         readings.Stops.Any(reading => reading.Contacts.Any(contact => contact.SpringFace == SpringFace.NoseCorner));
 
-    private PlanTrial Make(PlanCuts cuts) =>
-        PlanTrial.Make(_knife, _start, cuts, _ways, _settings, _cancellation);
+    private PlanTrial Make(PlanCuts cuts) => PlanTrial.Make(_knife, _start, cuts, _ways, _settings, _cancellation);
 
     private IEnumerable<(Stop Stop, FaceModel Model)> Models()
     {

@@ -74,11 +74,7 @@ internal sealed class PlanTrial
     public PlanCuts CutsOf(PlanAmounts amounts)
     {
         CutLine? Line(FaceDepths depths, FaceCut? face) => depths.IsNothing ? null : face?.Line(depths);
-        return new PlanCuts(
-            amounts.OpenFlatMm,
-            Line(amounts.HalfStop, HalfStopFace),
-            Line(amounts.Closed, ClosedFace)
-        );
+        return new PlanCuts(amounts.OpenFlatMm, Line(amounts.HalfStop, HalfStopFace), Line(amounts.Closed, ClosedFace));
     }
 
     /// <summary>Makes the passes.</summary>
