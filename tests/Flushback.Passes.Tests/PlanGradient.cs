@@ -1,6 +1,5 @@
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
-using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans;
 using Flushback.Mechanism.Plans.Solving;
 

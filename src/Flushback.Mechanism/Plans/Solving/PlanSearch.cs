@@ -162,7 +162,7 @@ internal sealed class PlanSearch
                 : missed;
         }
 
-        HasSettled = next.DistanceTo(Amounts) < DepthMm && missed < ReadingMm;
+        HasSettled = next.DistanceTo(Amounts) < DepthMm && missed < ReadingMm && AreSure();
         _trials++;
         if ((HasSettled || _trials == FirstLook) && NoseIsOtherThanThought())
         {
@@ -201,6 +201,13 @@ internal sealed class PlanSearch
         _wasWithoutRound |= !carries;
         return true;
     }
+
+    private bool AreSure() =>
+        _held
+            .Where(held => held.Value == TiltHeld.ByContacts)
+            .Select(held => _brackets[held.Key].IsSure())
+            .ToArray()
+            .All(isSure => isSure);
 
     private void ForgetBrackets()
     {

@@ -24,6 +24,18 @@ internal sealed class TiltBracket
     private int _noted;
     private int _sameSide;
     private bool _wasLeast;
+    private bool _looksAgain;
+    private bool _hasLooked;
+
+    /// <summary>
+    /// True when the side not tried last has shown itself lately; otherwise it is looked at again, and this may be asked anew.
+    /// </summary>
+    public bool IsSure()
+    {
+        bool isSure = _hasLooked || _sameSide <= 1 || !double.IsFinite(_width);
+        _looksAgain |= !isSure;
+        return isSure;
+    }
 
     /// <summary>Takes note of a trial: with a falling area the least lies at more tilt, with a rising one at less.</summary>
     public void Note(double tiltMm, double slope)
@@ -35,6 +47,8 @@ internal sealed class TiltBracket
 
         bool isLeast = slope < 0;
         _sameSide = isLeast == _wasLeast ? _sameSide + 1 : 0;
+        _hasLooked |= _looksAgain && _sameSide == 0;
+        _looksAgain = false;
         _wasLeast = isLeast;
         if (isLeast)
         {
@@ -60,9 +74,9 @@ internal sealed class TiltBracket
             return proposedMm;
         }
 
-        if (_sameSide > MostSameSide)
+        _looksAgain |= _sameSide > MostSameSide && !_hasLooked;
+        if (_looksAgain)
         {
-            _sameSide = 0;
             return _wasLeast ? _most.TiltMm + BeyondMm : _least.TiltMm - BeyondMm;
         }
 
