@@ -8,10 +8,10 @@ using Flushback.Cli.Output;
 RootCommand root = new(
     """
     Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show, whether a
-    shop can cut it, and what passes at the grinder would change.
+    shop can cut it, what passes at the grinder would change, and which passes are needed.
 
-    Exit codes: 0 clean, 1 there are findings above a note, 2 the input cannot be read or an option is wrong, 3 no
-    server answered.
+    Exit codes: 0 clean, 1 there are findings above a note or a plan falls short, 2 the input cannot be read or an
+    option is wrong, 3 no server answered.
 
     Examples:
       flushback check knife.dxf --out report
@@ -22,8 +22,9 @@ RootCommand root = new(
     CheckCommand.Create(),
     InspectCommand.Create(),
     SimulateCommand.Create(),
-    CompletionCommand.Create(),
+    PlanCommand.Create(),
 };
+root.Add(CompletionCommand.Create());
 
 foreach (Command command in root.Subcommands)
 {

@@ -20,17 +20,7 @@ public static class SimulationHtmlReport
         SimulationSheet sheet = SimulationSheet.Of(name, simulation, Measure.Typeset);
         return SimulationTemplate.Render(
             sheet,
-            [
-                .. sheet.Steps.Zip(
-                    simulation.Steps.Prepend(simulation.Start),
-                    (row, step) =>
-                        new StepOnPage(
-                            row,
-                            Svg.Write(PassPicture.Whole(simulation, step, row.Number)),
-                            PassPicture.Close(step, row.Number) is { } close ? Svg.Write(close) : null
-                        )
-                ),
-            ]
+            StepsFragment.Render(sheet.Zeroing, sheet.Stops, StepPictures.Of(simulation, sheet.Steps))
         );
     }
 }

@@ -63,6 +63,31 @@ public sealed class HelpTests
     }
 
     [Fact]
+    public async Task Help_of_plan_has_examples_and_the_options_of_its_own()
+    {
+        Ending ending = await Client.RunAsync("plan", "--help");
+
+        Assert.Equal(0, ending.ExitCode);
+        Assert.Contains("Examples:", ending.Output, StringComparison.Ordinal);
+        string[] options =
+        [
+            "--measured",
+            "--stock-kept",
+            "--rest-window",
+            "--tip-depth",
+            "--least-radius",
+            "--relief",
+            "--open-flat",
+            "--pin-wall",
+            "--passes-out",
+            "--out",
+            "--target",
+            "--server",
+        ];
+        Assert.All(options, option => Assert.Contains($"  {option} ", ending.Output, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Help_of_inspect_has_examples_and_every_option()
     {
         Ending ending = await Client.RunAsync("inspect", "--help");

@@ -33,6 +33,44 @@ public sealed class SamplesTests
         Assert.Contains("In order: every reading lies in its window", ending.Output, StringComparison.Ordinal);
     }
 
+    /// <remarks>In millimetres and inches, mirrored, drawn closed, upside down; one that cannot be reached among them.</remarks>
+    [Theory]
+    [InlineData("whimbrel-reads-high.dxf", true)]
+    [InlineData("godwit-inch-closed-mirrored.dxf", true, "--finished")]
+    [InlineData("sandpiper-relieved.dxf", true, "--finished")]
+    [InlineData("lapwing-reads-badly.dxf", false)]
+    public async Task A_corrected_sample_reads_as_its_plan_says(string sample, bool isReached, params string[] options)
+    {
+        using Workbench bench = new();
+        string folder = bench.PathOf("plan");
+        Ending planned = await Client.RunAsync([
+            "plan",
+            Path.Combine(Samples(), sample),
+            "--out",
+            folder,
+            "--quiet",
+            .. options,
+        ]);
+        Ending read = await Client.RunAsync(
+            "check",
+            Path.Combine(folder, "corrected.dxf"),
+            "--blade-layer",
+            "FLUSHBACK_BLADE",
+            "--spring-layer",
+            "FLUSHBACK_SPRING",
+            "--json"
+        );
+
+        Assert.Equal((isReached ? 0 : 1, ""), (planned.ExitCode, planned.Error));
+        PlanReport plan = PlanReport.Parser.ParseJson(await File.ReadAllTextAsync(Path.Combine(folder, "plan.json")));
+        CheckReport check = CheckReport.Parser.ParseJson(read.Output);
+        foreach ((StopReading expected, StopReading found) in plan.Steps[^1].Stops.Zip(check.Stops))
+        {
+            Assert.Equal(expected.LiftMm, found.LiftMm, 1e-6);
+            Assert.Equal(expected.RestAngleDeg, found.RestAngleDeg, 1e-4);
+        }
+    }
+
     [Theory]
     [InlineData("wagtail-half-stop.dxf")]
     [InlineData("dunlin-no-half-stop.dxf")]

@@ -37,6 +37,16 @@ internal static class FaceName
     public static bool TryFace(string name, [NotNullWhen(true)] out FaceOverride? face) =>
         Faces.TryGetValue(name.ToLowerInvariant(), out face);
 
+    /// <summary>The name of a face.</summary>
+    public static string Of(Site site) =>
+        Faces
+            .First(known =>
+                site.HasSpringFace
+                    ? known.Value.HasSpringFace && known.Value.SpringFace == site.SpringFace
+                    : known.Value.HasBladeFace && known.Value.BladeFace == site.BladeFace
+            )
+            .Key;
+
     private static Dictionary<string, FaceOverride> AllFaces()
     {
         Dictionary<string, FaceOverride> faces = [];

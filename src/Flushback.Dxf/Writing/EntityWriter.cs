@@ -71,6 +71,12 @@ internal sealed class EntityWriter(
                 Open("TEXT", look, "AcDbText");
                 Place(text.At, look);
                 tags.Number(40, InUnits(text.HeightMm)).Text(1, text.Text);
+                if (text.Alignment != TextAlignment.Left)
+                {
+                    tags.Whole(72, (int)text.Alignment);
+                    Place(text.At, look, 11);
+                }
+
                 Marker("AcDbText");
                 break;
         }

@@ -32,6 +32,21 @@ public sealed record OverlayPoint(Point At) : OverlayEntity;
 
 /// <summary>A line of text, running along x.</summary>
 /// <param name="Text">The text; line breaks and other control characters become spaces.</param>
-/// <param name="At">Left end of the base line.</param>
+/// <param name="At">The point of the base line that the alignment names.</param>
 /// <param name="HeightMm">Height of a capital letter, in millimetres.</param>
-public sealed record OverlayText(string Text, Point At, double HeightMm) : OverlayEntity;
+/// <param name="Alignment">Which point of the base line the place is, whatever font the text is shown in.</param>
+public sealed record OverlayText(string Text, Point At, double HeightMm, TextAlignment Alignment = TextAlignment.Left)
+    : OverlayEntity;
+
+/// <summary>A point of a text's base line; the numbers are those of the format (group 72).</summary>
+public enum TextAlignment
+{
+    /// <summary>Its left end.</summary>
+    Left = 0,
+
+    /// <summary>Its middle.</summary>
+    Middle = 1,
+
+    /// <summary>Its right end.</summary>
+    Right = 2,
+}

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
 
 namespace Flushback.Mechanism.Plans;
@@ -18,6 +19,9 @@ public sealed record PlanReport
 
     /// <summary>What holds the amounts where they are; null when nothing has to be sliced or the plan stops short.</summary>
     public PlanOptimum? Optimum { get; init; }
+
+    /// <summary>The knife as the dial found it, from which the plan starts; null when it starts from the drawing.</summary>
+    public MeasuredKnife? Measured { get; init; }
 
     /// <summary>True when the passes reach every target.</summary>
     public bool ReachesTargets => Obstacles.IsEmpty;

@@ -1,5 +1,6 @@
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
 
 namespace Flushback.Mechanism.Plans;
@@ -43,9 +44,27 @@ public sealed record PlanSettings
     /// <value>Default: 0.25 mm, ours.</value>
     public double MostOffOpenFlatMm { get; init; } = 0.25;
 
+    /// <summary>Most that a face may lie off the drawing where a plan starts from what was measured.</summary>
+    /// <value>Default: 0.25 mm, ours.</value>
+    public double MostMeasuredOffsetMm { get; init; } = MeasuredKnife.UsualMostOffsetMm;
+
     /// <summary>How the bench is read and what has to be left; targets are taken from here, not from there.</summary>
     /// <value>Default: the stops alone, without findings.</value>
     public SimulationSettings Simulation { get; init; } = new() { JudgesFindings = false };
+
+    /// <summary>The windows about what a plan lands on: the targets with the metal kept for fitting above them.</summary>
+    public StopTargets Aims =>
+        new(
+            Targets.Open,
+            Targets.HalfStop with
+            {
+                LiftMm = AimMm(Stop.HalfStop),
+            },
+            Targets.Closed with
+            {
+                LiftMm = AimMm(Stop.Closed),
+            }
+        );
 
     /// <summary>The reading a plan lands on where a stop has to be cut, in millimetres.</summary>
     public double AimMm(Stop stop) => Targets.For(stop).LiftMm + (stop == Stop.Open ? 0 : StockKeptMm);

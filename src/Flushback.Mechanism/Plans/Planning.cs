@@ -1,5 +1,6 @@
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans.Solving;
 
@@ -22,14 +23,7 @@ public static class Planning
     {
         ArgumentNullException.ThrowIfNull(placement);
         ArgumentNullException.ThrowIfNull(settings);
-        if (settings.TipDepth is not null && placement.Knife.Handle is null)
-        {
-            throw new ArgumentException(
-                "A depth of the tip is wanted but the drawing has no handle; draw the handle, or leave the depth out.",
-                nameof(settings)
-            );
-        }
-
+        Check(placement, settings);
         StopReadings start = StopCheck.Run(placement.Knife, settings.Simulation.Bench, cancellation).Readings;
         Knife knife = placement.Knife with { HasHalfStop = start.HasHalfStop };
         PlanSearch search = PlanSearch.Run(knife, start, settings, cancellation);
@@ -39,7 +33,7 @@ public static class Planning
                 : null;
         SimulationSettings simulated = settings.Simulation with
         {
-            Bench = settings.Simulation.Bench with { Targets = settings.Targets },
+            Bench = settings.Simulation.Bench with { Targets = settings.Aims },
         };
         (Simulation? simulation, RefusedPass? refused) = Simulation.Run(
             placement,
@@ -62,5 +56,46 @@ public static class Planning
             Obstacles = new Obstacles(search, freed, settings).All(),
             Optimum = settled ? search.Optimum() : null,
         };
+    }
+
+    /// <summary>Plans from what the dial really read: finds the offsets of the faces that explain it, and goes on from there.</summary>
+    /// <param name="drawn">The knife as drawn.</param>
+    /// <param name="measured">What the dial read.</param>
+    /// <param name="settings">What is to be reached and what may be taken.</param>
+    /// <param name="cancellation">Ends the work early, by an exception.</param>
+    /// <returns>The plan, or why the readings cannot be explained; exactly one of the two.</returns>
+    /// <exception cref="ArgumentException">When a depth of the tip is wanted of a knife without a handle.</exception>
+    /// <exception cref="OperationCanceledException">When cancelled.</exception>
+    public static (PlanReport? Plan, MeasuredProblem? Problem) FromMeasured(
+        Placement drawn,
+        MeasuredReadings measured,
+        PlanSettings settings,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(drawn);
+        ArgumentNullException.ThrowIfNull(settings);
+        Check(drawn, settings);
+        (MeasuredKnife? knife, MeasuredProblem? problem) = MeasuredKnife.Explain(
+            drawn,
+            measured,
+            settings.MostMeasuredOffsetMm,
+            settings.Simulation.Bench,
+            cancellation
+        );
+        return knife is null
+            ? (null, problem)
+            : (Run(knife.Placement, settings, cancellation) with { Measured = knife }, null);
+    }
+
+    private static void Check(Placement placement, PlanSettings settings)
+    {
+        if (settings.TipDepth is not null && placement.Knife.Handle is null)
+        {
+            throw new ArgumentException(
+                "A depth of the tip is wanted but the drawing has no handle; draw the handle, or leave the depth out.",
+                nameof(settings)
+            );
+        }
     }
 }

@@ -26,13 +26,20 @@ internal sealed record Pane(Box Window, double Width)
     /// <summary>Path data of an outline: every line a line, every arc an arc, nothing flattened.</summary>
     /// <param name="outline">In the frame it is drawn in.</param>
     /// <param name="motion">From there to the knife frame.</param>
-    public string PathOf(Outline outline, RigidMotion motion)
+    public string PathOf(Outline outline, RigidMotion motion) => PathAround(outline.Edges.Select(motion.Apply));
+
+    /// <summary>Path data of a closed chain of edges in the knife frame.</summary>
+    public string PathAround(IEnumerable<Edge> chain)
     {
         var data = new StringBuilder();
-        Append(data, "M", At(motion.Apply(outline.Edges[0].Start)));
-        foreach (Edge drawn in outline.Edges)
+        foreach (Edge edge in chain)
         {
-            AppendEdge(data, motion.Apply(drawn));
+            if (data.Length == 0)
+            {
+                Append(data, "M", At(edge.Start));
+            }
+
+            AppendEdge(data, edge);
         }
 
         return data.Append('Z').ToString();

@@ -13,4 +13,12 @@ internal static class Cautions
         "These numbers are estimates from a drawing, not a certification, and release no part.",
         "What may be carried and sold differs from place to place: ask locally.",
     ];
+
+    /// <summary>What belongs on a card that lies beside the grinder.</summary>
+    public static IReadOnlyList<string> AtTheBench { get; } =
+    [
+        All[0],
+        "Ground steel is hot: hold it so that you can let go, dip it often, and stop before it colours; what has turned blue has lost its temper.",
+        .. All.Skip(2),
+    ];
 }

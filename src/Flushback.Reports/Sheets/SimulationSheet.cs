@@ -25,16 +25,7 @@ internal sealed record SimulationSheet
 
     public static SimulationSheet Of(string name, Simulation simulation, Measure measure)
     {
-        SimulationStep start = simulation.Start;
         BenchReport end = simulation.End.Report!;
-        List<StepSheet> steps = [StepSheet.Of(0, start, null, measure)];
-        SimulationStep before = start;
-        foreach (SimulationStep step in simulation.Steps)
-        {
-            steps.Add(StepSheet.Of(steps.Count, step, before, measure));
-            before = step;
-        }
-
         return new SimulationSheet
         {
             Name = Printable.Or(name, "Unnamed knife"),
@@ -43,8 +34,8 @@ internal sealed record SimulationSheet
             Zeroing =
                 "Thou are thousandths of an inch; plus is proud. The dial is set to zero with the blade open after every pass;"
                 + " under zero stands how far that has moved it since the knife as drawn.",
-            Stops = [.. start.Readings.Stops.Skip(1).Select(stop => StopNames.Of(stop.Stop))],
-            Steps = steps,
+            Stops = [.. simulation.Start.Readings.Stops.Skip(1).Select(stop => StopNames.Of(stop.Stop))],
+            Steps = StepSheet.AllOf(simulation, "as drawn", measure),
             Cautions = Sheets.Cautions.All,
         };
     }

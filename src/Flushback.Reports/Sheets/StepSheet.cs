@@ -36,15 +36,27 @@ internal sealed record StepSheet
 
     public required IReadOnlyList<string> Cautions { get; init; }
 
-    public static StepSheet Of(int number, SimulationStep step, SimulationStep? before, Measure measure) =>
+    /// <summary>The knife before the first pass, under the title given, and after each.</summary>
+    public static IReadOnlyList<StepSheet> AllOf(Simulation simulation, string start, Measure measure)
+    {
+        List<StepSheet> steps = [Of(0, simulation.Start, start, measure)];
+        foreach (SimulationStep step in simulation.Steps)
+        {
+            steps.Add(Of(steps.Count, step, PassWords.Title(step.Pass!), measure));
+        }
+
+        return steps;
+    }
+
+    private static StepSheet Of(int number, SimulationStep step, string title, Measure measure) =>
         new()
         {
             Number = number,
-            Title = step.Pass is { } made ? PassWords.Title(made) : "as drawn",
+            Title = title,
             Amount = step.Pass is { } pass ? PassWords.Amount(pass, measure) : "",
             Stops = [.. step.Readings.Stops.Zip(step.RawLiftsMm, (stop, raw) => StepStopRow.Of(stop, raw, measure))],
-            ZeroThou = before is null ? "" : measure.SignedThou(step.RawLiftsMm[0]),
-            ZeroMm = before is null ? "" : measure.SignedMm(step.RawLiftsMm[0]),
+            ZeroThou = step.Pass is null ? "" : measure.SignedThou(step.RawLiftsMm[0]),
+            ZeroMm = step.Pass is null ? "" : measure.SignedMm(step.RawLiftsMm[0]),
             AreaMm2 = step.Removed is { } removed ? measure.Number(removed.AreaMm2, 3) : "",
             Depths = step.Removed is { } metal ? [.. DepthsOf(metal, measure)] : [],
             New = [.. step.NewFindings.Select(Told)],

@@ -84,6 +84,9 @@ public sealed class Measure
     /// <summary>An area in both units: <c>812.3 mm2 (1.259 in2)</c>.</summary>
     public string Area(double mm2) => $"{Number(mm2, 1)} mm{_square} ({SquareInches(mm2)} in{_square})";
 
+    /// <summary>A small area: <c>0.312 mm2</c>.</summary>
+    public string SquareMm(double mm2) => $"{Number(mm2, 3)} mm{_square}";
+
     /// <summary>An area in square inches, without its unit.</summary>
     public string SquareInches(double mm2) => Number(mm2 / (DrawingUnits.InchMm * DrawingUnits.InchMm), 3);
 

@@ -40,5 +40,7 @@ public static class PassWords
         };
 
     private static string Depths(SlicePass slice, Measure measure) =>
-        $"front {measure.Length(slice.FrontDepthMm)}, rear {measure.Length(slice.RearDepthMm)}";
+        $"front {Depth(slice.FrontDepthMm, measure)}, rear {Depth(slice.RearDepthMm, measure)}";
+
+    private static string Depth(double mm, Measure measure) => mm == 0 ? "nothing" : measure.Length(mm);
 }

@@ -17,13 +17,17 @@ internal static class ArtifactFile
     public static Wire.Artifact Dxf(Wire.ArtifactKind kind, string fileName, byte[] bytes) =>
         New(kind, fileName, "image/vnd.dxf", UnsafeByteOperations.UnsafeWrap(bytes));
 
+    /// <summary>A sheet to print; the bytes are handed over and not to be changed after.</summary>
+    public static Wire.Artifact Pdf(Wire.ArtifactKind kind, string fileName, byte[] bytes) =>
+        New(kind, fileName, "application/pdf", UnsafeByteOperations.UnsafeWrap(bytes));
+
     /// <summary>A report in the JSON form of the contract.</summary>
-    public static Wire.Artifact Json<TReport>(TReport report)
+    public static Wire.Artifact Json<TReport>(TReport report, string fileName = "report.json")
         where TReport : IMessage<TReport>
     {
         // By way of the wire, where a zero has no sign: the file then holds exactly the report that the caller gets.
         IMessage sent = report.Descriptor.Parser.ParseFrom(report.ToByteArray());
-        return Text(Wire.ArtifactKind.Json, "report.json", "application/json", _json.Format(sent) + "\n");
+        return Text(Wire.ArtifactKind.Json, fileName, "application/json", _json.Format(sent) + "\n");
     }
 
     private static Wire.Artifact New(Wire.ArtifactKind kind, string fileName, string mediaType, ByteString content) =>

@@ -54,18 +54,18 @@ internal static class PassMapping
             : Site.On(site.BladeFace.ToFace());
 
     /// <summary>How to simulate, from the contract: what is absent keeps the core's default.</summary>
-    public static SimulationSettings ToSettings(this Wire.SimulateRequest request)
+    public static SimulationSettings ToSettings(this Wire.SimulateRequest request) =>
+        new() { Bench = request.Bench.ToSettings(), Passes = request.Remains.ToSettings() };
+
+    /// <summary>What has to be left, from the contract; null for all defaults.</summary>
+    public static PassSettings ToSettings(this Wire.PassSettings? remains)
     {
         PassSettings defaults = PassSettings.Default;
-        Wire.PassSettings asked = request.Remains ?? new Wire.PassSettings();
-        return new SimulationSettings
+        Wire.PassSettings asked = remains ?? new Wire.PassSettings();
+        return new PassSettings
         {
-            Bench = request.Bench.ToSettings(),
-            Passes = new PassSettings
-            {
-                LeastPinWallMm = asked.HasLeastPinWallMm ? asked.LeastPinWallMm : defaults.LeastPinWallMm,
-                LeastFaceMm = asked.HasLeastFaceMm ? asked.LeastFaceMm : defaults.LeastFaceMm,
-            },
+            LeastPinWallMm = asked.HasLeastPinWallMm ? asked.LeastPinWallMm : defaults.LeastPinWallMm,
+            LeastFaceMm = asked.HasLeastFaceMm ? asked.LeastFaceMm : defaults.LeastFaceMm,
         };
     }
 }

@@ -22,27 +22,36 @@ internal static class SimulationMapping
         Wire.SimulateReport report = new()
         {
             Name = request.Name,
-            Start = ToWire(simulation.Start),
+            Start = simulation.Start.ToWire(),
             Reading = ReadingMapping.ToWire(simulation.Start.Report!, source),
         };
+        report.Steps.AddRange(simulation.StepsToWire(request.Passes));
+        return report;
+    }
+
+    /// <summary>The steps to the contract, each with its pass as the contract words it.</summary>
+    public static IEnumerable<Wire.SimulationStep> StepsToWire(
+        this Simulation simulation,
+        IEnumerable<Wire.Pass> passes
+    )
+    {
         SimulationStep before = simulation.Start;
-        foreach ((SimulationStep step, Wire.Pass pass) in simulation.Steps.Zip(request.Passes))
+        foreach ((SimulationStep step, Wire.Pass pass) in simulation.Steps.Zip(passes))
         {
-            Wire.SimulationStep wire = ToWire(step);
+            Wire.SimulationStep wire = step.ToWire();
             wire.Pass = pass;
             wire.Removed = ToWire(step.Removed!, before, step.Placement);
-            report.Steps.Add(wire);
+            yield return wire;
             before = step;
         }
-
-        return report;
     }
 
     /// <summary>From the frame of a part (blade open, spring as drawn) to the drawing.</summary>
     public static RigidMotion ToDrawing(this Placement placement, Part part) =>
         part == Part.Blade ? Knife.BladeAt(placement.DrawnBladeAngle).Then(placement.ToDrawing) : placement.ToDrawing;
 
-    private static Wire.SimulationStep ToWire(SimulationStep step)
+    /// <summary>The knife at one time, without the pass that led to it.</summary>
+    public static Wire.SimulationStep ToWire(this SimulationStep step)
     {
         Placement placement = step.Placement;
         RigidMotion toDrawing = placement.ToDrawing;

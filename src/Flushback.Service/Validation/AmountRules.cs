@@ -37,6 +37,13 @@ internal static class AmountRules
     }
 
     /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
+    public static void Check(Wire.PlanRequest request, ServiceLimits limits)
+    {
+        Check(request.Knife, limits);
+        Check(request.Bench, limits);
+    }
+
+    /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
     public static void Check(Wire.InspectRequest request, ServiceLimits limits)
     {
         CheckListed(

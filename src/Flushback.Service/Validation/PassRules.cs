@@ -30,18 +30,26 @@ internal static class PassRules
             Check(request.Passes[i], new FieldPath(null, "passes", i), violations);
         }
 
-        if (request.Remains is { } remains)
+        Check(request.Remains, violations);
+    }
+
+    /// <summary>Gathers what is out of its range in what has to be left; null when nothing is said of it.</summary>
+    public static void Check(Wire.PassSettings? remains, Violations violations)
+    {
+        if (remains is null)
         {
-            FieldPath path = new(null, "remains");
-            Ranges ranges = new(violations);
-            ranges.Check(
-                path.Of("least_pin_wall_mm"),
-                Set(remains.HasLeastPinWallMm, remains.LeastPinWallMm),
-                0,
-                LargestMm
-            );
-            ranges.Check(path.Of("least_face_mm"), Set(remains.HasLeastFaceMm, remains.LeastFaceMm), 0, LargestMm);
+            return;
         }
+
+        FieldPath path = new(null, "remains");
+        Ranges ranges = new(violations);
+        ranges.Check(
+            path.Of("least_pin_wall_mm"),
+            Set(remains.HasLeastPinWallMm, remains.LeastPinWallMm),
+            0,
+            LargestMm
+        );
+        ranges.Check(path.Of("least_face_mm"), Set(remains.HasLeastFaceMm, remains.LeastFaceMm), 0, LargestMm);
     }
 
     /// <summary>Refuses a request with the pass that cannot be made.</summary>

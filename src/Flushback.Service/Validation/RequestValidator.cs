@@ -33,6 +33,16 @@ public sealed class RequestValidator(ServiceLimits limits)
         Wire.ArtifactKind.Dxf,
     ];
 
+    private static readonly Wire.ArtifactKind[] _madeByPlanning =
+    [
+        Wire.ArtifactKind.Text,
+        Wire.ArtifactKind.Html,
+        Wire.ArtifactKind.Json,
+        Wire.ArtifactKind.CorrectedDxf,
+        Wire.ArtifactKind.CardHtml,
+        Wire.ArtifactKind.CardPdf,
+    ];
+
     /// <summary>Refuses a request that breaks the contract, with every violation.</summary>
     /// <exception cref="Grpc.Core.RpcException">
     /// INVALID_ARGUMENT with every violation; RESOURCE_EXHAUSTED when the request asks for more than is allowed.
@@ -82,6 +92,25 @@ public sealed class RequestValidator(ServiceLimits limits)
         ArtifactRules.Check(request.Artifacts, _madeBySimulation, "a simulation", violations);
         KnifeRules.Check(request.Knife, limits, violations);
         PassRules.Check(request, violations);
+        if (request.Bench is { } bench)
+        {
+            BenchRules.Check(bench, violations);
+        }
+
+        violations.ThrowIfAny();
+    }
+
+    /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
+    public void Validate(Wire.PlanRequest request)
+    {
+        AmountRules.Check(request, limits);
+        Violations violations = new();
+        new FieldRules(limits.CoordinateMm, violations).Check(request);
+        NameRules.CheckName(request.Name, limits, violations);
+        ArtifactRules.Check(request.Artifacts, _madeByPlanning, "a plan", violations);
+        KnifeRules.Check(request.Knife, limits, violations);
+        PassRules.Check(request.Remains, violations);
+        PlanRules.Check(request, violations);
         if (request.Bench is { } bench)
         {
             BenchRules.Check(bench, violations);

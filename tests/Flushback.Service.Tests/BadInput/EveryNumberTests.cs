@@ -15,6 +15,14 @@ public sealed class EveryNumberTests
     /// <summary>The path of every number of a request for an inspection.</summary>
     public static TheoryData<string> InspectionNumbers() => NumbersOf(new Wire.InspectRequest());
 
+    /// <summary>The path of every number of a request for a plan.</summary>
+    public static TheoryData<string> PlanNumbers() => NumbersOf(new Wire.PlanRequest());
+
+    [Theory]
+    [MemberData(nameof(PlanNumbers))]
+    public void No_number_of_a_plan_may_be_other_than_finite(string path) =>
+        Refuses(path, () => new Wire.PlanRequest(), (validator, request) => validator.Validate(request));
+
     [Theory]
     [MemberData(nameof(Numbers))]
     public void No_number_of_a_check_may_be_other_than_finite(string path) =>
@@ -29,6 +37,12 @@ public sealed class EveryNumberTests
     public void Every_message_of_a_request_was_looked_into() =>
         // 3 for each of three outlines, 3 for each of three pins, 2 for the dial, 2 for a face, 2 angles, 14 settings.
         Assert.Equal(50, Numbers().Count);
+
+    [Fact]
+    public void Every_setting_of_a_plan_was_looked_into() =>
+        // 24 of the knife and 14 of the bench as in a check, 5 of the plan, 2 for the tip, 2 for a relief, 2 for what is left,
+        // 6 measured.
+        Assert.Equal(55, PlanNumbers().Count);
 
     [Fact]
     public void Every_setting_of_an_inspection_was_looked_into() => Assert.Equal(8, InspectionNumbers().Count);

@@ -40,6 +40,16 @@ internal sealed record Refused(StatusCode Code, string Message, BadRequest? BadR
         return From(refused);
     }
 
+    /// <inheritdoc cref="CheckAsync"/>
+    public static async Task<Refused> PlanAsync(
+        Wire.BenchSimulator.BenchSimulatorClient simulator,
+        Wire.PlanRequest request
+    )
+    {
+        RpcException refused = await Assert.ThrowsAsync<RpcException>(async () => await simulator.PlanAsync(request));
+        return From(refused);
+    }
+
     /// <summary>Decodes a status.</summary>
     public static Refused From(RpcException refused)
     {

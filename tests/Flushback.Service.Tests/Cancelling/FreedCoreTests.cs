@@ -38,6 +38,7 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             { "a drawing of loose lines", () => Check(Requests.Drawing(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)))) },
             { "all files of the finest curve", () => Check(AllFiles()) },
             { "the knife in its handle", () => Check(InTheHandle()) },
+            { "a plan of a finely drawn blade", () => Plan(Requests.Outlines(FinelyDrawn.Wagtail(1000))) },
             { "an inspection of many circles", () => Inspect(LimitsTests.SecondsOfWork()) },
             { "an inspection of loose lines", () => Inspect(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)).ToBytes()) },
         };
@@ -119,6 +120,14 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
     {
         ProfileCheckerService service = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
         return cancellation => service.Check(request, new CallContext(cancellation));
+    }
+
+    private static Work Plan(Wire.CheckRequest knife)
+    {
+        BenchSimulatorService service = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
+        Wire.PlanRequest request = PlanRequests.Of(knife);
+        request.Bench = new Wire.BenchSettings { TargetSet = Wire.TargetSet.Finished };
+        return cancellation => service.Plan(request, new CallContext(cancellation));
     }
 
     private static Work Inspect(byte[] dxf)

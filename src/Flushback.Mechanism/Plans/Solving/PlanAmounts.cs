@@ -30,3 +30,10 @@ internal readonly record struct PlanAmounts(double OpenFlatMm, FaceDepths HalfSt
             Math.Max(HalfStop.DistanceTo(other.HalfStop), Closed.DistanceTo(other.Closed))
         );
 }
+
+/// <summary>To which lines the faces are cut, and how much comes off the open flat.</summary>
+/// <remarks>
+/// Where the depths of a face count moves a little with the passes before it; the line of its cut does not, so what is done
+/// to one face stays the same when the other is changed.
+/// </remarks>
+internal readonly record struct PlanCuts(double OpenFlatMm, CutLine? HalfStop, CutLine? Closed);

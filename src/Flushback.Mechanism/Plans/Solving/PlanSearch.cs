@@ -20,13 +20,10 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// </remarks>
 internal sealed class PlanSearch
 {
-    private const int MostTrials = 30;
+    public static bool TRACE = System.Environment.GetEnvironmentVariable("TRACE") != null;
+    private const int MostTrials = 40;
 
     private const int MostStepsBack = 5;
-
-    // After so many trials each may change a tilt half as much as the one before: two sides of a change of contacts would
-    // else send the search to and fro.
-    private const int FreeTrials = 7;
 
     // A plan has settled when its readings are right to this and its depths no longer move by that, in millimetres.
     private const double ReadingMm = 1e-6;
@@ -50,8 +47,13 @@ internal sealed class PlanSearch
 
     // Area more for each millimetre a stop is to read lower, as the last trial had it.
     private readonly Dictionary<Stop, double> _prices = [];
-    private readonly bool _tipFirst;
-    private int _trials;
+    private readonly Dictionary<Stop, TiltBracket> _brackets = new()
+    {
+        [Stop.HalfStop] = new TiltBracket(),
+        [Stop.Closed] = new TiltBracket(),
+    };
+    private PlanWays _ways;
+    private bool _wasWithoutRound;
     private readonly Lazy<OpenFlatLimit> _openFlatLimit;
     private (double OpenFlatMm, double ZeroMm)? _before;
 
@@ -69,9 +71,12 @@ internal sealed class PlanSearch
             Windows = Windows.SetItem(Stop.Closed, withTip ?? Windows[Stop.Closed]);
         }
 
-        _tipFirst = !Windows[Stop.Closed].Contains(start.At(Stop.Closed)!.RestAngle);
+        _ways = new PlanWays(
+            TipFirst: !Windows[Stop.Closed].Contains(start.At(Stop.Closed)!.RestAngle),
+            RoundsNose: settings.LeastCornerRadiusMm > 0 && CarriesOnNose(start)
+        );
         _openFlatLimit = new(() => OpenFlatLimit.Of(knife, start, settings, cancellation));
-        Trial = Make(default);
+        Trial = Make(default(PlanCuts));
     }
 
     /// <summary>Where each stop may rest.</summary>
@@ -84,7 +89,7 @@ internal sealed class PlanSearch
     public PlanTrial Trial { get; private set; }
 
     /// <summary>Its amounts.</summary>
-    public PlanAmounts Amounts { get; private set; }
+    public PlanAmounts Amounts => Trial.Amounts;
 
     /// <summary>True when nothing moves any more.</summary>
     public bool HasSettled { get; private set; }
@@ -114,6 +119,9 @@ internal sealed class PlanSearch
         return search;
     }
 
+    /// <summary>The passes of other amounts, made in the ways of the last trial.</summary>
+    public PlanTrial TrialOf(PlanAmounts amounts) => Make(Trial.CutsOf(amounts));
+
     /// <summary>Why no smaller removal lands on the targets.</summary>
     public PlanOptimum Optimum()
     {
@@ -123,8 +131,8 @@ internal sealed class PlanSearch
                 .Where(pair => !Amounts.At(pair.Stop).IsNothing)
                 .Select(pair =>
                     _held.TryGetValue(pair.Stop, out TiltHeld held)
-                        ? pair.Model.Balance(pair.Stop, held)
-                        : pair.Model.AngleBalance(pair.Stop)
+                        ? FaceBalance.Of(pair.Stop, pair.Model, held)
+                        : FaceBalance.Turned(pair.Stop, pair.Model)
                 ),
         ];
         double perOpen =
@@ -136,7 +144,6 @@ internal sealed class PlanSearch
 
     private void Improve()
     {
-        _trials++;
         (Stop Stop, FaceModel Model)[] models = [.. Models()];
         RisePerOpenMm = RisePerOpen();
         double open = OpenFlat(models);
@@ -153,18 +160,23 @@ internal sealed class PlanSearch
         }
 
         HasSettled = next.DistanceTo(Amounts) < DepthMm && missed < ReadingMm;
-        if (!HasSettled)
+        if (TRACE) { foreach ((Stop stop, FaceModel model) in models) System.Console.Error.Write($"| {stop} {Amounts.At(stop).FrontMm:0.000000},{Amounts.At(stop).RearMm:0.000000} L {model.LiftMm:0.0000000} a {model.RestAngle.Degrees:0.0000} g {model.Area.Front/-model.Lift.Front - model.Area.Rear/-model.Lift.Rear:0.0000} -> {next.At(stop).FrontMm:0.000000},{next.At(stop).RearMm:0.000000} {(_held.TryGetValue(stop, out var hh) ? hh.ToString() : "-")} "); System.Console.Error.WriteLine($"open {Amounts.OpenFlatMm:0.0000}->{next.OpenFlatMm:0.0000} rise {RisePerOpenMm:0.000} missed {missed:e1}"); }
+        if (HasSettled && NoseIsOtherThanThought())
+        {
+            HasSettled = false;
+            ForgetBrackets();
+            Trial = Make(Trial.CutsOf(Amounts));
+        }
+        else if (!HasSettled)
         {
             _before = (Amounts.OpenFlatMm, ZeroMm);
-            StopReadings last = Trial.Readings;
-            Trial = Make(next);
-            for (int i = 0; i < MostStepsBack && LosesRest(last); i++)
+            PlanTrial last = Trial;
+            Trial = Make(last.CutsOf(next));
+            for (int i = 0; i < MostStepsBack && LosesRest(last.Readings); i++)
             {
-                next = Amounts.HalfwayTo(next);
-                Trial = Make(next);
+                next = last.Amounts.HalfwayTo(next);
+                Trial = Make(last.CutsOf(next));
             }
-
-            Amounts = next;
         }
     }
 
@@ -172,8 +184,34 @@ internal sealed class PlanSearch
     private bool LosesRest(StopReadings last) =>
         Trial.Readings.Stops.Any(reading => !reading.Rests && last.At(reading.Stop) is { Rests: true });
 
-    private PlanTrial Make(PlanAmounts amounts) =>
-        PlanTrial.Make(_knife, _start, amounts, _tipFirst, _settings, _cancellation);
+    /// <summary>The nose corner is rounded when it carries a contact; what the cuts have changed about that is seen at the end.</summary>
+    /// <remarks>A round that takes the contact away, which without it comes back, is made.</remarks>
+    private bool NoseIsOtherThanThought()
+    {
+        bool carries = CarriesOnNose(Trial.Readings);
+        if (_settings.LeastCornerRadiusMm <= 0 || carries == _ways.RoundsNose || (!carries && _wasWithoutRound))
+        {
+            return false;
+        }
+
+        _ways = _ways with { RoundsNose = carries };
+        _wasWithoutRound |= !carries;
+        return true;
+    }
+
+    private void ForgetBrackets()
+    {
+        foreach (Stop stop in _brackets.Keys)
+        {
+            _brackets[stop] = new TiltBracket();
+        }
+    }
+
+    private static bool CarriesOnNose(StopReadings readings) =>
+        readings.Stops.Any(reading => reading.Contacts.Any(contact => contact.SpringFace == SpringFace.NoseCorner));
+
+    private PlanTrial Make(PlanCuts cuts) =>
+        PlanTrial.Make(_knife, _start, cuts, _ways, _settings, _cancellation);
 
     private IEnumerable<(Stop Stop, FaceModel Model)> Models()
     {
@@ -242,9 +280,9 @@ internal sealed class PlanSearch
         }
 
         _wanted[stop] = aim;
-        (FaceDepths depths, TiltHeld held) = model.Least(aim - riseMm, Math.Pow(2, FreeTrials - _trials));
+        (FaceDepths depths, TiltHeld held) = FaceStep.Least(model, aim - riseMm, _brackets[stop]);
         _held[stop] = held;
-        _prices[stop] = Amounts.At(stop).IsNothing ? 0 : model.Balance(stop, held).ReadingMultiplier;
+        _prices[stop] = Amounts.At(stop).IsNothing ? 0 : FaceBalance.Of(stop, model, held).ReadingMultiplier;
         return depths;
     }
 

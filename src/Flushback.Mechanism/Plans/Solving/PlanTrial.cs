@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Passes;
@@ -7,18 +6,25 @@ namespace Flushback.Mechanism.Plans.Solving;
 
 /// <summary>The passes of given amounts in the order of the bench, made on the knife and read at the end.</summary>
 /// <remarks>
-/// Open flat, then the closed face by its ends and level, then the half-stop face; each corner is rounded as soon as both
-/// faces beside it are down, since a slice after it would leave a sharp corner again. The depths anticipate what the
-/// rounds do to the zero.
+/// <para>
+/// Open flat first, then the closed face by its ends and level, then the half-stop face. A corner is rounded as soon as
+/// no later slice touches it, since a slice after the round would leave a sharp corner again: so open the dial stands
+/// where it will stay as early as may be, and what is cut later is read against that zero.
+/// </para>
+/// <para>
+/// Where a slice does come later, the depths before it anticipate what the rounds do to the zero. A relief comes when both
+/// ends of its face are as they stay, so that its margins are as wide as asked for.
+/// </para>
 /// </remarks>
 internal sealed class PlanTrial
 {
     // Depths below this are nothing: a tenth of a micrometre.
-    private const double NothingMm = 1e-4;
+    public const double NothingMm = 1e-4;
 
     private static readonly Site _openFlat = Site.On(BladeFace.OpenFlat);
     private static readonly Site _halfStopFace = Site.On(BladeFace.HalfStopFace);
     private static readonly Site _closedFace = Site.On(BladeFace.ClosedFace);
+    private static readonly Site _noseCorner = Site.On(SpringFace.NoseCorner);
 
     private readonly PlanSettings _settings;
     private readonly CancellationToken _cancellation;
@@ -49,90 +55,146 @@ internal sealed class PlanTrial
     /// <summary>Area taken off the open flat for each millimetre, about: its length.</summary>
     public double OpenFlatLengthMm { get; private set; }
 
+    /// <summary>Depth of the reliefs in the faces that were cut; 0 for none.</summary>
+    public double ReliefMm => _settings.ReliefDepthMm;
+
+    private CutLine? _halfStopLine;
+    private CutLine? _closedLine;
+
     /// <summary>The face that serves a stop.</summary>
     public FaceCut? FaceOf(Stop stop) => stop == Stop.HalfStop ? HalfStopFace : ClosedFace;
 
+    /// <summary>The line to which it was cut; null when it was not.</summary>
+    public CutLine? LineOf(Stop stop) => stop == Stop.HalfStop ? _halfStopLine : _closedLine;
+
+    /// <summary>What came off where.</summary>
+    public PlanAmounts Amounts { get; private set; }
+
+    /// <summary>The cuts of other amounts, which count where they counted here.</summary>
+    public PlanCuts CutsOf(PlanAmounts amounts)
+    {
+        CutLine? Line(FaceDepths depths, FaceCut? face) => depths.IsNothing ? null : face?.Line(depths);
+        return new PlanCuts(
+            amounts.OpenFlatMm,
+            Line(amounts.HalfStop, HalfStopFace),
+            Line(amounts.Closed, ClosedFace)
+        );
+    }
+
     /// <summary>Makes the passes.</summary>
+    /// <param name="knife">The knife before the first.</param>
+    /// <param name="readings">How it reads.</param>
+    /// <param name="cuts">What to cut.</param>
+    /// <param name="ways">How it is done.</param>
+    /// <param name="settings">What is to be reached and what may be taken.</param>
+    /// <param name="cancellation">Ends the work early, by an exception.</param>
     public static PlanTrial Make(
         Knife knife,
         StopReadings readings,
-        PlanAmounts amounts,
-        bool tipFirst,
+        PlanCuts cuts,
+        PlanWays ways,
         PlanSettings settings,
         CancellationToken cancellation
     )
     {
         PlanTrial trial = new(knife, readings, settings, cancellation);
-        trial.Run(amounts, tipFirst);
+        trial.Run(cuts, ways);
         trial.Read();
         return trial;
     }
 
-    private void Run(PlanAmounts amounts, bool tipFirst)
+    private void Run(PlanCuts cuts, PlanWays ways)
     {
         OpenFlatLengthMm = Workpiece.Of(Knife, Part.Blade).LengthOf(_openFlat);
-        if (amounts.OpenFlatMm > NothingMm)
+        bool cutsHalfStop = cuts.HalfStop is not null;
+        if (Worth(cuts.OpenFlatMm) > 0)
         {
-            Do(Slice(_openFlat, new FaceDepths(amounts.OpenFlatMm, amounts.OpenFlatMm)));
+            Do(Slice(_openFlat, new FaceDepths(cuts.OpenFlatMm, cuts.OpenFlatMm)));
+            Amounts = Amounts with { OpenFlatMm = cuts.OpenFlatMm };
         }
 
+        if (ways.RoundsNose)
+        {
+            Round(_noseCorner);
+        }
+
+        RoundUnless(cutsHalfStop, BladeFace.OpenCorner);
         Read();
         ClosedFace = FaceCut.Of(Knife, Readings, _closedFace);
-        SliceClosed(amounts.Closed, tipFirst);
-        Round(BladeFace.Kick);
+        (_closedLine, FaceDepths closed) = SliceClosed(cuts.Closed, ways.TipFirst);
+        RoundUnless(false, BladeFace.Kick);
+        RoundUnless(cutsHalfStop, BladeFace.ClosedCorner);
+        FaceDepths halfStop = default;
         if (Readings.HasHalfStop)
         {
             Read();
             HalfStopFace = FaceCut.Of(Knife, Readings, _halfStopFace);
-            SliceOnce(_halfStopFace, amounts.HalfStop);
-            Relieve(_halfStopFace, amounts.HalfStop);
+            (_halfStopLine, halfStop) = SliceOnce(HalfStopFace, cuts.HalfStop);
+            RoundUnless(!cutsHalfStop, BladeFace.ClosedCorner);
+            RoundUnless(!cutsHalfStop, BladeFace.OpenCorner);
+            Relieve(_halfStopFace, halfStop);
         }
 
-        Relieve(_closedFace, amounts.Closed);
-        Round(BladeFace.ClosedCorner);
-        Round(BladeFace.OpenCorner);
+        Relieve(_closedFace, closed);
+        Amounts = Amounts with { HalfStop = halfStop, Closed = closed };
     }
 
-    private void SliceClosed(FaceDepths depths, bool tipFirst)
+    /// <summary>Slices the closed face in one, or first by its ends and then level, to the same line.</summary>
+    private (CutLine? Line, FaceDepths Depths) SliceClosed(CutLine? to, bool tipFirst)
     {
+        if (ClosedFace is not { } face || to is not { } wanted)
+        {
+            return default;
+        }
+
+        FaceDepths depths = Worth(face.DepthsTo(wanted));
         double level = Math.Min(depths.FrontMm, depths.RearMm);
-        FaceDepths tip = new(depths.FrontMm - level, depths.RearMm - level);
-        bool both = level > NothingMm && Math.Max(tip.FrontMm, tip.RearMm) > NothingMm;
-        if (!tipFirst || !both)
+        FaceDepths tip = Worth(new FaceDepths(depths.FrontMm - level, depths.RearMm - level));
+        if (!tipFirst || level <= 0 || tip.IsNothing)
         {
-            SliceOnce(_closedFace, depths);
-            return;
+            return SliceOnce(ClosedFace, to);
         }
 
-        SliceOnce(_closedFace, tip);
+        CutLine line = face.Line(depths);
+        Do(Slice(_closedFace, tip));
         Read();
-        SliceOnce(_closedFace, new FaceDepths(level, level));
+        SliceOnce(FaceCut.Of(Knife, Readings, _closedFace), line);
+        return (line, depths);
     }
 
-    private void SliceOnce(Site face, FaceDepths depths)
+    private (CutLine? Line, FaceDepths Depths) SliceOnce(FaceCut? cut, CutLine? to)
     {
-        FaceDepths worth = new(Worth(depths.FrontMm), Worth(depths.RearMm));
-        if (!worth.IsNothing)
+        FaceDepths depths = cut is not null && to is { } wanted ? Worth(cut.DepthsTo(wanted)) : default;
+        if (depths.IsNothing)
         {
-            Do(Slice(face, worth));
+            return default;
         }
+
+        Do(Slice(cut!.Face, depths));
+        return (cut.Line(depths), depths);
     }
+
+    private static FaceDepths Worth(FaceDepths depths) => new(Worth(depths.FrontMm), Worth(depths.RearMm));
 
     private static double Worth(double depthMm) => depthMm > NothingMm ? depthMm : 0;
 
     private static FlatSlice Slice(Site face, FaceDepths depths) =>
         new(face) { FrontDepthMm = depths.FrontMm, RearDepthMm = depths.RearMm };
 
+    private void RoundUnless(bool later, BladeFace corner)
+    {
+        if (!later)
+        {
+            Round(Site.On(corner));
+        }
+    }
+
     /// <summary>Rounds a corner unless it is as round already, or none.</summary>
-    private void Round(BladeFace corner)
+    private void Round(Site corner)
     {
         if (_settings.LeastCornerRadiusMm > 0)
         {
-            Do(
-                new RoundCorner(Site.On(corner), _settings.LeastCornerRadiusMm),
-                PassReasons.AddsMetal,
-                PassReasons.NoCorner
-            );
+            Do(new RoundCorner(corner, _settings.LeastCornerRadiusMm), PassReasons.AddsMetal, PassReasons.NoCorner);
         }
     }
 
@@ -180,3 +242,8 @@ internal sealed class PlanTrial
         }
     }
 }
+
+/// <summary>How the passes of a plan are made, apart from their amounts.</summary>
+/// <param name="TipFirst">Whether the closed face is cut by its ends before it is cut level.</param>
+/// <param name="RoundsNose">Whether the spring's nose corner carries a contact and so is rounded.</param>
+internal readonly record struct PlanWays(bool TipFirst, bool RoundsNose);
