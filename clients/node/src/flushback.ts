@@ -31,6 +31,10 @@ import type { LayerRoles } from "./contract/flushback/v1/LayerRoles.js";
 import type { LengthUnit } from "./contract/flushback/v1/LengthUnit.js";
 import type { Pass } from "./contract/flushback/v1/Pass.js";
 import type { PassSettings } from "./contract/flushback/v1/PassSettings.js";
+import type { MeasuredReadings } from "./contract/flushback/v1/MeasuredReadings.js";
+import type { PlanRequest } from "./contract/flushback/v1/PlanRequest.js";
+import type { PlanResponseAnswer } from "./contract/flushback/v1/PlanResponse.js";
+import type { PlanSettings } from "./contract/flushback/v1/PlanSettings.js";
 import type { SimulateRequest } from "./contract/flushback/v1/SimulateRequest.js";
 import type { SimulateResponseAnswer } from "./contract/flushback/v1/SimulateResponse.js";
 
@@ -38,6 +42,7 @@ export { FlushbackError, type Violation } from "./errors.js";
 export type { Access } from "./channel.js";
 export type { CheckReportAnswer as CheckReport } from "./contract/flushback/v1/CheckReport.js";
 export type { InspectReportAnswer as InspectReport } from "./contract/flushback/v1/InspectReport.js";
+export type { PlanReportAnswer as PlanReport } from "./contract/flushback/v1/PlanReport.js";
 export type { SimulateReportAnswer as SimulateReport } from "./contract/flushback/v1/SimulateReport.js";
 export type {
   ArtifactKind,
@@ -49,8 +54,11 @@ export type {
   Knife,
   LayerRoles,
   LengthUnit,
+  MeasuredReadings,
   Pass,
   PassSettings,
+  PlanResponseAnswer as PlanResponse,
+  PlanSettings,
   SimulateResponseAnswer as SimulateResponse,
 };
 
@@ -97,6 +105,14 @@ export interface InspectOptions extends CallOptions {
 export interface SimulateOptions extends KnifeOptions {
   /** What has to be left. */
   remains?: PassSettings;
+}
+
+/** What a plan takes. */
+export interface PlanOptions extends SimulateOptions {
+  /** Windows and corners wanted, and what may be taken. */
+  plan?: PlanSettings;
+  /** What the dial really read. */
+  measured?: MeasuredReadings;
 }
 
 /**
@@ -160,6 +176,21 @@ export class Service {
       remains: options.remains ?? null,
     };
     return this.call("flushback.v1.BenchSimulator/Simulate", request, options.deadlineSeconds);
+  }
+
+  /**
+   * Plans the least metal to take off so that every stop reads as wanted.
+   *
+   * @throws FlushbackError As for a check.
+   */
+  async plan(drawing: Drawing, options: PlanOptions = {}): Promise<PlanResponseAnswer> {
+    const request: PlanRequest = {
+      ...(await ofKnife(drawing, options)),
+      plan: options.plan ?? null,
+      remains: options.remains ?? null,
+      measured: options.measured ?? null,
+    };
+    return this.call("flushback.v1.BenchSimulator/Plan", request, options.deadlineSeconds);
   }
 
   /**

@@ -163,6 +163,22 @@ class MacroTests(unittest.TestCase):
                         self.assertAlmostEqual(0, spring.Shape.distToShape(mark.Shape)[0], delta=0.003)
                 FreeCAD.closeDocument(document.Name)
 
+    def test_corrected_outlines_are_drawn_and_read_as_wanted(self) -> None:
+        document, sketches = sketched("whimbrel-reads-high.dxf")
+        plan = self.service.plan(KnifeSketches(sketches).to_dxf(), name=document.Label).report
+
+        group = flushback_macro.check(document, sketches, self.service)
+
+        blade, spring = named(group, "Blade, corrected")[0], named(group, "Spring, corrected")[0]
+        # What came off, by the modeller's own areas; with the plan's, to its 1e-6 of the blade's.
+        before = Part.Face(Part.Wire(Part.__sortEdges__(sketches[0].Shape.Edges))).Area
+        spring_before = Part.Face(Part.Wire(Part.__sortEdges__(sketches[1].Shape.Edges))).Area
+        after = Part.Face(blade.Shape).Area + Part.Face(spring.Shape).Area
+        self.assertAlmostEqual(plan.removed_mm2, before + spring_before - after, delta=1e-3)
+        corrected = KnifeSketches([blade, spring, sketches[3]]).to_dxf()
+        report = self.service.check(corrected).report
+        self.assertEqual([1, 1, 1], [stop.verdict for stop in report.stops])  # VERDICT_GOOD
+
     def test_a_knife_in_another_plane_reads_the_same_and_its_answer_lies_there(self) -> None:
         plane = FreeCAD.Placement(FreeCAD.Vector(3, -7, 11), FreeCAD.Rotation(FreeCAD.Vector(1, 0, 0), 90))
         document, sketches = sketched("wagtail-half-stop.dxf", plane)

@@ -139,6 +139,18 @@ describe("answers", () => {
     );
   });
 
+  it("a plan says the same as the command line", async () => {
+    const whimbrel = new URL("whimbrel-reads-high.dxf", samples);
+
+    const { report, artifacts } = await service.plan(whimbrel, { artifacts: ["ARTIFACT_KIND_CORRECTED_DXF"] });
+
+    const expected = await byCommandLine("plan", fileURLToPath(whimbrel));
+    assert.ok(report.reachesTargets && report.steps.length > 0);
+    assert.equal(report.removedMm2, expected.removedMm2);
+    assert.deepEqual(plain(report.blade), plain(expected.blade));
+    assert.match(artifacts[0].content.toString(), /FLUSHBACK_/);
+  });
+
   it("twenty calls at once are answered alike", async () => {
     const answers = await Promise.all(Array.from({ length: 20 }, () => service.check(wagtail)));
 

@@ -111,6 +111,18 @@ class AnswersTests(unittest.TestCase):
         )
         self.assertEqual(expected, json.loads(flushback.to_json(answer.report)))
 
+    def test_a_plan_says_the_same_as_the_command_line(self) -> None:
+        whimbrel = SAMPLES / "whimbrel-reads-high.dxf"
+
+        answer = self.service.plan(whimbrel, artifacts=["CORRECTED_DXF"])
+
+        report = json.loads(flushback.to_json(answer.report))
+        expected = by_command_line("plan", str(whimbrel))
+        # Where the corrected outlines are is told only beside the drawing that holds them.
+        self.assertEqual(expected, {name: value for name, value in report.items() if name != "layers"})
+        self.assertTrue(answer.report.reaches_targets)
+        self.assertIn(b"FLUSHBACK_", answer.artifacts[0].content)
+
     def test_any_method_can_be_called_and_plain_data_made_of_its_answer(self) -> None:
         answer = self.service.call(
             "flushback.v1.ProfileChecker/Check", {"knife": {"drawing": {"dxf": WAGTAIL.read_bytes()}}}
