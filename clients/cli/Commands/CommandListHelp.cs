@@ -3,7 +3,7 @@ using System.CommandLine.Invocation;
 
 namespace Flushback.Cli.Commands;
 
-/// <summary>The program's own help lists each command by its first line; a command's help tells all of it.</summary>
+/// <summary>The program's own help lists each command by its first sentence; a command's help tells all of it.</summary>
 /// <param name="whole">Prints what the library prints.</param>
 internal sealed class CommandListHelp(SynchronousCommandLineAction whole) : SynchronousCommandLineAction
 {
@@ -18,10 +18,16 @@ internal sealed class CommandListHelp(SynchronousCommandLineAction whole) : Sync
         {
             foreach (Command command in root.Subcommands)
             {
-                command.Description = command.Description?.Split('\n')[0];
+                command.Description = FirstSentence(command.Description ?? "");
             }
         }
 
         return whole.Invoke(parseResult);
+    }
+
+    private static string FirstSentence(string description)
+    {
+        string paragraph = description.Split("\n\n")[0].Replace('\n', ' ');
+        return $"{paragraph.Split(". ")[0].TrimEnd('.')}.";
     }
 }
