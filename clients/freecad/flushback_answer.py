@@ -113,7 +113,7 @@ class Answer:
         def off(spring: Any) -> float:
             return sum(spring.distToShape(Part.Vertex(point))[0] for point in on_steel)
 
-        # The service found the centre pin among the circles: it is the one about which the spring comes to its contacts.
+        # The centre pin is the one of the circles about which the spring comes to its contacts.
         centres = [circle.Center for circle in self._sketches.circles() if (circle.Center - pivot).Length > 0.1]
         springs = [self._rotated("SPRING", centre, turn) for centre in centres]
         return [("Blade", blade), ("Spring", min(springs, key=off))]

@@ -12,7 +12,7 @@ from flushback_answer import Answer
 from flushback_sketches import KnifeSketches, UnclearSketches
 
 SETTINGS = "User parameter:BaseApp/Preferences/Macros/Flushback"
-"""Where FreeCAD keeps what the macro is set to: Server, TokenFile, AuthorityFile. Tools > Edit parameters shows them."""
+"""Where FreeCAD keeps what the macro is set to, under Tools > Edit parameters: Server, TokenFile, AuthorityFile."""
 
 USUAL_SERVER = "http://127.0.0.1:5210"
 

@@ -39,8 +39,8 @@ class KnifeSketches:
         missing = [layer.lower() for layer in ("BLADE", "SPRING") if not self.shapes[layer]]
         if missing:
             raise UnclearSketches(
-                f"Nothing with edges is selected whose label says {' or '.join(missing)}; select the sketches of blade, "
-                "spring and pins, and give each a label that says which it is."
+                f"Nothing with edges is selected whose label says {' or '.join(missing)}; select the sketches of "
+                "blade, spring and pins, and give each a label that says which it is."
             )
         self.plane = _plane_of(shapes)
         """Placement of the plane: its own x and y are those of the drawing."""
@@ -66,7 +66,7 @@ class KnifeSketches:
             for edge in self.edges(layer):
                 groups += _entity(layer, edge)
         groups += [(0, "ENDSEC"), (0, "EOF")]
-        return "".join(f"{code}\n{value!r}\n" if isinstance(value, float) else f"{code}\n{value}\n" for code, value in groups).encode("ascii")
+        return "".join(f"{code}\n{value}\n" for code, value in groups).encode("ascii")
 
     def _refuse_what_is_not_flat(self, shapes: list[tuple[Any, Any]]) -> None:
         back = self.plane.inverse().toMatrix()

@@ -314,10 +314,12 @@ class Service:
         artifacts: Iterable[str],
     ) -> dict[str, Any]:
         content, title = _read(drawing, name)
-        drawn = {"dxf": content, "layers": layers, "unit": f"LENGTH_UNIT_{unit}"}
+        if not isinstance(knife, Message):
+            drawn = {"drawing": {"dxf": content, "layers": layers, "unit": f"LENGTH_UNIT_{unit}"}}
+            knife = (drawn if content else {}) | dict(knife or {})
         return {
             "name": title,
-            "knife": knife if isinstance(knife, Message) else ({"drawing": drawn} if content else {}) | dict(knife or {}),
+            "knife": knife,
             "bench": bench,
             "artifacts": _kinds(artifacts),
         }

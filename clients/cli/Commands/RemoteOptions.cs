@@ -75,8 +75,10 @@ internal static class RemoteOptions
     }
 
     /// <summary>When the answer has to be there.</summary>
-    public static DateTime DeadlineIn(ParseResult parsed) =>
-        (TimeProvider.System.GetUtcNow() + (parsed.GetValue(_deadline) ?? _usualDeadline)).UtcDateTime;
+    /// <param name="parsed">The command line.</param>
+    /// <param name="usual">How long to wait when it does not say; null for a minute.</param>
+    public static DateTime DeadlineIn(ParseResult parsed, TimeSpan? usual = null) =>
+        (TimeProvider.System.GetUtcNow() + (parsed.GetValue(_deadline) ?? usual ?? _usualDeadline)).UtcDateTime;
 
     /// <summary>What the command line says of being let in.</summary>
     /// <exception cref="BadInputException">A file cannot be read, or has no use or no place with this service.</exception>
