@@ -45,16 +45,17 @@ public sealed class CompletionTests : IDisposable
         );
     }
 
-    [Fact]
-    public async Task Bash_completes_at_the_press_of_tab()
+    [Theory]
+    [InlineData("bash --norc --noprofile -i", "source <(flushback completion bash)")]
+    [InlineData("zsh -f -i", "autoload -Uz compinit; compinit -u -D; source <(flushback completion zsh)")]
+    public async Task A_shell_on_a_terminal_completes_at_the_press_of_tab(string shell, string prepared)
     {
-        string script = """
-            export PS1='> ' TERM=dumb
-            printf 'source <(flushback completion bash)\nflushback comp\tba\t | head -n 1\nexit\n' |
-              script -qec 'bash --norc --noprofile -i' /dev/null
+        string script = $$"""
+            printf '%b' '{{prepared}}\nflushback comp\tba\t | head -n 1\nexit\n' |
+              script --quiet --return --command '{{shell}}' /dev/null
             """;
 
-        string printed = await Shell.RunAsync(_bench, "bash", script);
+        string printed = await Shell.RunAsync(_bench, "bash", script, ("PS1", "> "), ("TERM", "dumb"));
 
         Assert.Contains("# Completes what is typed after flushback, in bash.", printed, StringComparison.Ordinal);
     }
@@ -81,7 +82,7 @@ public sealed class CompletionTests : IDisposable
     [InlineData("flushback check kni", "files")]
     public async Task Zsh_completes_commands_options_and_values_and_leaves_files_to_itself(string typed, string offered)
     {
-        // The completion system only runs while a line is edited; these stand in for what it provides then.
+        // Its completion only runs while a line is edited; these stand in for what it provides then.
         string script = $$"""
             compdef() { : }
             compset() { PREFIX=${PREFIX#*=} }
