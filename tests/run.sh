@@ -119,7 +119,7 @@ finish() {
 
 # What the tests call beside .NET and npm; installed only when something is missing.
 install_packages() {
-  if has_referee && has_containment && [[ -x $chromium && -d $part_library ]]; then
+  if has_referee && has_containment && has_client_tools && [[ -x $chromium && -d $part_library ]]; then
     return 0
   fi
   local as_root=() had_nginx=false
@@ -149,6 +149,12 @@ has_containment() {
   command -v /usr/sbin/nginx && command -v bwrap && command -v setpriv
 }
 
+# What the Python client runs on and is checked by, and the shells that complete the command line.
+has_client_tools() {
+  "$python" -c 'import grpc, google.protobuf' && command -v mypy && command -v zsh && command -v fish &&
+    command -v openssl && command -v script
+}
+
 has_tools() {
   local tool missing=0
   for tool in dotnet node npm "$python" "$chromium"; do
@@ -166,6 +172,11 @@ has_tools() {
   fi
   if ! has_containment; then
     printf 'A proxy or a sandbox is missing: apt-get install nginx-light bubblewrap util-linux.\n'
+    missing=1
+  fi
+  if ! has_client_tools; then
+    printf 'A library, a type checker or a shell is missing: apt-get install %s.\n' \
+      'python3-grpcio mypy zsh fish openssl bsdutils'
     missing=1
   fi
   return "$missing"
@@ -238,6 +249,34 @@ run_suite() {
   fi
 }
 
+# run_client NAME COMMAND...: the tests of a client in its own language, which end with how many there were and passed.
+run_client() {
+  local name=$1 start=$SECONDS status=0 total passed failed
+  shift
+  # shellcheck disable=SC2046 # One word a process is what is wanted.
+  trap 'kill $(jobs -p); exit 143' TERM
+  bounded "$name" "$suite_limit" "$@" || status=$?
+  total=$(told tests "$(log_of "$name")")
+  passed=$(told pass "$(log_of "$name")")
+  failed=$((total - passed))
+  if ((status != 0 && failed == 0)) || ((total == 0)); then
+    failed=$((failed + 1))
+  fi
+  record "$name" "$passed" "$failed" $((SECONDS - start))
+  if ((failed > 0)); then
+    complain "$name" $((SECONDS - start)) "$suite_limit"
+  else
+    printf '%s: %s passed\n' "$name" "$passed"
+  fi
+}
+
+# told WORD LOG: the number after that word at the end of a log, 0 when there is none.
+told() {
+  local found
+  found=$(sed -n "s/^# $1 \([0-9]*\)$/\1/p" "$2" | tail -n 1)
+  printf '%s' "${found:-0}"
+}
+
 # counter NAME FILE: a number of the results file, 0 when there is none.
 counter() {
   local found=''
@@ -252,13 +291,22 @@ run_suites() {
   printf 'test suites ...\n'
   for project in tests/*.Tests/*.csproj; do
     name=$(basename "$project" .csproj)
-    order+=("$name")
-    while (($(jobs -rp | wc -l) >= suites_at_a_time)); do
-      wait -n || true
-    done
-    run_suite "$name" "$project" &
+    in_turn "$name" run_suite "$name" "$project"
   done
+  in_turn client-python run_client client-python "$python" tests/clients/run_tests.py tests/clients/python
+  in_turn client-freecad run_client client-freecad "$python" tests/clients/run_tests.py tests/clients/freecad
+  in_turn client-node run_client client-node node --test --test-reporter=tap tests/clients/node/client.test.js
   wait
+}
+
+# in_turn NAME COMMAND...: runs a suite beside others, no more of them than share the cores well.
+in_turn() {
+  order+=("$1")
+  shift
+  while (($(jobs -rp | wc -l) >= suites_at_a_time)); do
+    wait -n || true
+  done
+  "$@" &
 }
 
 # The suites of a solution that does not build are failed, not left out.
@@ -266,6 +314,10 @@ fail_suites() {
   local project name
   for project in tests/*.Tests/*.csproj; do
     name=$(basename "$project" .csproj)
+    order+=("$name")
+    record "$name" 0 1 0
+  done
+  for name in client-python client-freecad client-node; do
     order+=("$name")
     record "$name" 0 1 0
   done
@@ -282,7 +334,7 @@ main() {
 
   # Functions are checks too: timeout needs a command, so they run in a shell of their own.
   export configuration chromium python part_library modeller
-  export -f install_packages has_referee has_containment has_tools reads_the_first_sample
+  export -f install_packages has_referee has_containment has_client_tools has_tools reads_the_first_sample
   local in_shell=(bash -euo pipefail -c)
 
   check packages "$install_limit" "${in_shell[@]}" install_packages || true
@@ -294,6 +346,13 @@ main() {
     npm ci --prefix tests/interop/polygon-offsets --ignore-scripts --no-audit --no-fund || true
   check manifest-schemas "$install_limit" \
     npm ci --prefix tests/interop/manifests --ignore-scripts --no-audit --no-fund || true
+  check node-client-packages "$install_limit" \
+    npm ci --prefix clients/node --ignore-scripts --no-audit --no-fund || true
+  check node-client-tests "$install_limit" \
+    npm ci --prefix tests/clients/node --ignore-scripts --no-audit --no-fund || true
+  check node-client-types "$check_limit" npm run --prefix clients/node build || true
+  check python-client-types "$check_limit" \
+    mypy --config-file tests/clients/python/mypy.ini clients/python/flushback.py clients/python/check_folder.py || true
   check buf-lint "$check_limit" "$buf" lint protos || true
   check buf-breaking "$check_limit" "$buf" breaking protos --against protos/released.binpb || true
   check dotnet-tools "$install_limit" dotnet tool restore || true

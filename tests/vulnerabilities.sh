@@ -9,7 +9,8 @@ set -euo pipefail
 
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 readonly none=0 found=1 not_checked=3
-readonly npm_folders=(tests/tools tests/interop/dxf-readers tests/interop/manifests tests/interop/polygon-offsets)
+readonly npm_folders=(clients/node tests/tools tests/interop/dxf-readers tests/interop/manifests
+  tests/interop/polygon-offsets tests/clients/node)
 
 # A registry that is named as a source for audits and has no data makes restoring warn, which is an error here.
 nuget_serves_data() {

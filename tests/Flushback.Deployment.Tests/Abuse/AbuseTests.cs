@@ -44,15 +44,18 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
         _folder.Delete(recursive: true);
     }
 
-    [Fact]
-    public async Task Bytes_that_are_no_message_are_refused_and_tell_nothing_of_the_inside()
+    [Theory]
+    [InlineData("/flushback.v1.ProfileChecker/Check")]
+    [InlineData("/flushback.v1.ProfileInspector/Inspect")]
+    [InlineData("/flushback.v1.BenchSimulator/Simulate")]
+    [InlineData("/flushback.v1.BenchSimulator/Plan")]
+    public async Task Bytes_that_are_no_message_are_refused_and_tell_nothing_of_the_inside(string path)
     {
-        byte[] good = Requests.Outlines().ToByteArray();
         (int Status, string Message)[] answers = await Task.WhenAll(
-            Damaged(good, 200).Select(bytes => SendAsync(Frame(bytes)))
+            Damaged(Good(path), 200).Select(bytes => SendAsync(Frame(bytes), path: path))
         );
 
-        // What still happens to be a message is a check like any other.
+        // What still happens to be a message is a request like any other.
         int[] expected = [(int)StatusCode.OK, (int)StatusCode.InvalidArgument, (int)StatusCode.ResourceExhausted];
         Assert.All(answers, answer => Assert.Contains(answer.Status, expected));
         Assert.All(answers, answer => Assert.DoesNotContain("Exception", answer.Message, StringComparison.Ordinal));
@@ -204,6 +207,19 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
     }
 
     private static Metadata Bearer() => new() { { "authorization", $"Bearer {Token}" } };
+
+    /// <summary>A request of a method as an honest client sends it.</summary>
+    private static byte[] Good(string path)
+    {
+        IMessage request = path switch
+        {
+            "/flushback.v1.ProfileInspector/Inspect" => SheetRequests.Of(SheetRequests.Flawed()),
+            "/flushback.v1.BenchSimulator/Simulate" => PassRequests.Of(PassRequests.OfEachKind()),
+            "/flushback.v1.BenchSimulator/Plan" => PlanRequests.High(),
+            _ => Requests.Outlines(),
+        };
+        return request.ToByteArray();
+    }
 
     /// <summary>Messages with bytes changed, cut off or put in.</summary>
     private static byte[][] Damaged(byte[] good, int count)

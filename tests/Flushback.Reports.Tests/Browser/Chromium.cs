@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace Flushback.Reports.Tests.Browser;
 
-/// <summary>The machine's own Chromium, headless and without a network; started once for a class of tests.</summary>
+/// <summary>The machine's own Chromium, headless; started once for a class of tests.</summary>
 /// <remarks>Install it with <c>apt-get install chromium</c>; another place is told by <c>FLUSHBACK_CHROMIUM</c>.</remarks>
 public sealed class Chromium : IAsyncLifetime
 {
@@ -32,7 +32,7 @@ public sealed class Chromium : IAsyncLifetime
         );
     }
 
-    /// <summary>Opens a page from its text; whatever it tries to fetch, and every complaint, is noted.</summary>
+    /// <summary>Opens a page from its text, without a network; whatever it tries to fetch, and every complaint, is noted.</summary>
     public async Task<OpenPage> OpenAsync(
         string html,
         int width,
@@ -55,6 +55,14 @@ public sealed class Chromium : IAsyncLifetime
         page.Request += (_, request) => complaints.Add($"request: {request.Url}");
         await page.SetContentAsync(html);
         return new OpenPage(page, complaints);
+    }
+
+    /// <summary>Opens the page that a server on this machine serves.</summary>
+    public async Task<IPage> OpenAsync(Uri address)
+    {
+        IPage page = await _browser!.NewPageAsync();
+        await page.GotoAsync(address.ToString());
+        return page;
     }
 
     public async Task DisposeAsync()

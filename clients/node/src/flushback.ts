@@ -1,0 +1,238 @@
+/**
+ * Calls Flushback, the service that reads a slip-joint knife's dial off the drawing.
+ *
+ *     import { connect } from "flushback";
+ *
+ *     const service = connect("http://127.0.0.1:5210");
+ *     const { report } = await service.check("wagtail.dxf");
+ *     for (const stop of report?.stops ?? []) console.log(stop.stop, stop.liftMm.toFixed(3), "mm");
+ *     service.close();
+ *
+ * Requests and answers have the names of the contract, protos/flushback/v1, in camel case. Lengths are in millimetres.
+ */
+
+import { readFile } from "node:fs/promises";
+import { basename, extname } from "node:path";
+import { fileURLToPath } from "node:url";
+
+import { open, type Access, type Channel } from "./channel.js";
+import { FlushbackError } from "./errors.js";
+
+import type { ArtifactKind } from "./contract/flushback/v1/ArtifactKind.js";
+import type { BenchSettings } from "./contract/flushback/v1/BenchSettings.js";
+import type { CheckRequest } from "./contract/flushback/v1/CheckRequest.js";
+import type { CheckResponseAnswer } from "./contract/flushback/v1/CheckResponse.js";
+import type { HandleSettings } from "./contract/flushback/v1/HandleSettings.js";
+import type { InspectionSettings } from "./contract/flushback/v1/InspectionSettings.js";
+import type { InspectRequest } from "./contract/flushback/v1/InspectRequest.js";
+import type { InspectResponseAnswer } from "./contract/flushback/v1/InspectResponse.js";
+import type { Knife } from "./contract/flushback/v1/Knife.js";
+import type { LayerRoles } from "./contract/flushback/v1/LayerRoles.js";
+import type { LengthUnit } from "./contract/flushback/v1/LengthUnit.js";
+import type { Pass } from "./contract/flushback/v1/Pass.js";
+import type { PassSettings } from "./contract/flushback/v1/PassSettings.js";
+import type { MeasuredReadings } from "./contract/flushback/v1/MeasuredReadings.js";
+import type { PlanRequest } from "./contract/flushback/v1/PlanRequest.js";
+import type { PlanResponseAnswer } from "./contract/flushback/v1/PlanResponse.js";
+import type { PlanSettings } from "./contract/flushback/v1/PlanSettings.js";
+import type { SimulateRequest } from "./contract/flushback/v1/SimulateRequest.js";
+import type { SimulateResponseAnswer } from "./contract/flushback/v1/SimulateResponse.js";
+
+export { FlushbackError, type Violation } from "./errors.js";
+export type { Access } from "./channel.js";
+export type { CheckReportAnswer as CheckReport } from "./contract/flushback/v1/CheckReport.js";
+export type { InspectReportAnswer as InspectReport } from "./contract/flushback/v1/InspectReport.js";
+export type { PlanReportAnswer as PlanReport } from "./contract/flushback/v1/PlanReport.js";
+export type { SimulateReportAnswer as SimulateReport } from "./contract/flushback/v1/SimulateReport.js";
+export type {
+  ArtifactKind,
+  BenchSettings,
+  CheckResponseAnswer as CheckResponse,
+  HandleSettings,
+  InspectionSettings,
+  InspectResponseAnswer as InspectResponse,
+  Knife,
+  LayerRoles,
+  LengthUnit,
+  MeasuredReadings,
+  Pass,
+  PassSettings,
+  PlanResponseAnswer as PlanResponse,
+  PlanSettings,
+  SimulateResponseAnswer as SimulateResponse,
+};
+
+/** A drawing: the path of a DXF, or its bytes. */
+export type Drawing = string | URL | Uint8Array;
+
+/** What every call takes. */
+export interface CallOptions {
+  /** What the drawing is called; the name of its file without it. */
+  name?: string;
+  /** Unit of the drawing, over what the file says. */
+  unit?: LengthUnit;
+  /** Files to make beside the report. */
+  artifacts?: ArtifactKind[];
+  /** How long to wait for the answer, in seconds, tries included, in place of what was said to connect. */
+  deadlineSeconds?: number;
+}
+
+/** What calls with a knife take. */
+export interface KnifeOptions extends CallOptions {
+  /** Other names of the layers. */
+  layers?: LayerRoles;
+  /** More of the knife, such as drawnBladeAngleDeg; also outlines in place of a drawing of no bytes. */
+  knife?: Knife;
+  /** Targets and tolerances. */
+  bench?: BenchSettings;
+}
+
+/** What a check takes. */
+export interface CheckOptions extends KnifeOptions {
+  /** Spring and steel, to have the knife in its handle reported too; {} takes every default. */
+  handle?: HandleSettings;
+}
+
+/** What an inspection takes. */
+export interface InspectOptions extends CallOptions {
+  /** What to hold the drawing against. */
+  settings?: InspectionSettings;
+  /** Whether the unit of a drawing that states none may be guessed from its size. */
+  guessUnit?: boolean;
+}
+
+/** What a simulation takes. */
+export interface SimulateOptions extends KnifeOptions {
+  /** What has to be left. */
+  remains?: PassSettings;
+}
+
+/** What a plan takes. */
+export interface PlanOptions extends SimulateOptions {
+  /** Windows and corners wanted, and what may be taken. */
+  plan?: PlanSettings;
+  /** What the dial really read. */
+  measured?: MeasuredReadings;
+}
+
+/**
+ * Opens a way to a running service. Nothing is sent before the first call.
+ *
+ * @param address Where it listens: http://host:port, or https://host:port for TLS.
+ * @param access What it asks of its callers, and how long to wait for it.
+ * @throws TypeError The address is none, or does not go with the rest; an error of node where a file cannot be read.
+ */
+export function connect(address = "http://127.0.0.1:5210", access: Access = {}): Service {
+  return new Service(open(address, access));
+}
+
+/** A running service. */
+export class Service {
+  readonly #channel: Channel;
+
+  /** @internal */
+  constructor(channel: Channel) {
+    this.#channel = channel;
+  }
+
+  /**
+   * Reads the dial off a drawing of a blade and its spring. A knife that reads badly is no error but a report with
+   * findings.
+   *
+   * @throws FlushbackError The drawing is no knife, is over a limit, or no service answered.
+   */
+  async check(drawing: Drawing, options: CheckOptions = {}): Promise<CheckResponseAnswer> {
+    const request: CheckRequest = { ...(await ofKnife(drawing, options)), handle: options.handle ?? null };
+    return this.call("flushback.v1.ProfileChecker/Check", request, options.deadlineSeconds);
+  }
+
+  /**
+   * Looks at a drawing as the shop that is to cut it does.
+   *
+   * @throws FlushbackError The file is no drawing, is over a limit, or no service answered.
+   */
+  async inspect(drawing: Drawing, options: InspectOptions = {}): Promise<InspectResponseAnswer> {
+    const { content, title } = await read(drawing, options.name);
+    const request: InspectRequest = {
+      name: title,
+      dxf: content,
+      unit: options.unit ?? "LENGTH_UNIT_UNSPECIFIED",
+      settings: options.settings ?? null,
+      guessUnit: options.guessUnit ?? false,
+      artifacts: options.artifacts ?? [],
+    };
+    return this.call("flushback.v1.ProfileInspector/Inspect", request, options.deadlineSeconds);
+  }
+
+  /**
+   * Takes metal off on the drawing and reads the dial after every pass.
+   *
+   * @throws FlushbackError A pass cannot be made, or as for a check.
+   */
+  async simulate(drawing: Drawing, passes: Pass[], options: SimulateOptions = {}): Promise<SimulateResponseAnswer> {
+    const request: SimulateRequest = {
+      ...(await ofKnife(drawing, options)),
+      passes,
+      remains: options.remains ?? null,
+    };
+    return this.call("flushback.v1.BenchSimulator/Simulate", request, options.deadlineSeconds);
+  }
+
+  /**
+   * Plans the least metal to take off so that every stop reads as wanted.
+   *
+   * @throws FlushbackError As for a check.
+   */
+  async plan(drawing: Drawing, options: PlanOptions = {}): Promise<PlanResponseAnswer> {
+    const request: PlanRequest = {
+      ...(await ofKnife(drawing, options)),
+      plan: options.plan ?? null,
+      remains: options.remains ?? null,
+      measured: options.measured ?? null,
+    };
+    return this.call("flushback.v1.BenchSimulator/Plan", request, options.deadlineSeconds);
+  }
+
+  /**
+   * Calls any method of the contract that takes one message and gives one.
+   *
+   * @param method Its name, such as flushback.v1.ProfileChecker/Check.
+   * @param request The request, with the names of the contract in camel case.
+   * @throws FlushbackError As for a check.
+   */
+  call<Answer>(method: string, request: object, deadlineSeconds?: number): Promise<Answer> {
+    return this.#channel.call(method, request, deadlineSeconds);
+  }
+
+  /** Hangs up. */
+  close(): void {
+    this.#channel.close();
+  }
+}
+
+async function ofKnife(drawing: Drawing, options: KnifeOptions): Promise<CheckRequest> {
+  const { content, title } = await read(drawing, options.name);
+  const drawn: Knife = {
+    drawing: { dxf: content, unit: options.unit ?? "LENGTH_UNIT_UNSPECIFIED", layers: options.layers ?? null },
+  };
+  return {
+    name: title,
+    knife: { ...(content.length > 0 ? drawn : {}), ...options.knife },
+    bench: options.bench ?? null,
+    artifacts: options.artifacts ?? [],
+  };
+}
+
+async function read(drawing: Drawing, name?: string): Promise<{ content: Buffer; title: string }> {
+  if (drawing instanceof Uint8Array) {
+    return { content: Buffer.from(drawing), title: name ?? "" };
+  }
+
+  const path = drawing instanceof URL ? fileURLToPath(drawing) : drawing;
+  try {
+    return { content: await readFile(path), title: name ?? basename(path, extname(path)) };
+  } catch (fault) {
+    const why = fault instanceof Error ? fault.message : String(fault);
+    throw new FlushbackError("NOT_FOUND", [`The drawing '${path}' cannot be read: ${why}.`]);
+  }
+}
