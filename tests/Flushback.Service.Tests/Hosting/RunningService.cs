@@ -48,6 +48,9 @@ public sealed class RunningService : IAsyncLifetime
         return service;
     }
 
+    /// <summary>Tells it to stop and waits until it has.</summary>
+    public Task StopAsync() => _host!.StopAsync();
+
     /// <inheritdoc/>
     public async Task InitializeAsync()
     {
