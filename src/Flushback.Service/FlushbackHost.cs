@@ -101,6 +101,7 @@ public static class FlushbackHost
         app.MapGrpcService<ProfileCheckerService>();
         app.MapGrpcService<ProfileInspectorService>();
         app.MapGrpcService<BenchSimulatorService>();
+        app.MapGrpcService<ProfileExporterService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

@@ -17,6 +17,10 @@ internal static class ArtifactFile
     public static Wire.Artifact Dxf(Wire.ArtifactKind kind, string fileName, byte[] bytes) =>
         New(kind, fileName, "image/vnd.dxf", UnsafeByteOperations.UnsafeWrap(bytes));
 
+    /// <summary>Sheets to print; the bytes are handed over and not to be changed after.</summary>
+    public static Wire.Artifact Pdf(Wire.ArtifactKind kind, string fileName, byte[] bytes) =>
+        New(kind, fileName, "application/pdf", UnsafeByteOperations.UnsafeWrap(bytes));
+
     /// <summary>A report in the JSON form of the contract.</summary>
     public static Wire.Artifact Json<TReport>(TReport report)
         where TReport : IMessage<TReport>
