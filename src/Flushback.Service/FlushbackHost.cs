@@ -81,6 +81,7 @@ public static class FlushbackHost
         services.AddSingleton<RequestValidator>();
         services.AddSingleton<KnifeReader>();
         services.AddSingleton<KnifeChecker>();
+        services.AddSingleton<PatternChecker>();
         services.AddSingleton<InspectionReader>();
         services.AddSingleton<Faults>();
         services.AddGrpc(grpc =>

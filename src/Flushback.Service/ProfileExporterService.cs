@@ -1,48 +1,22 @@
-using Flushback.Mechanism.Bench;
-using Flushback.Mechanism.Handle;
-using Flushback.Mechanism.Knives;
-using Flushback.Patterns;
 using Flushback.Service.Artifacts;
-using Flushback.Service.Drawings;
+using Flushback.Service.Checks;
 using Flushback.Service.Limits;
 using Flushback.Service.Mapping;
-using Flushback.Service.Validation;
 using Grpc.Core;
 
 namespace Flushback.Service;
 
 /// <summary>Draws knives from pages of dimensions: validates, draws, checks, maps. It keeps nothing between calls.</summary>
-public sealed class ProfileExporterService(RequestValidator validator, ServiceLimits limits)
+public sealed class ProfileExporterService(PatternChecker checker, ServiceLimits limits)
     : Wire.ProfileExporter.ProfileExporterBase
 {
     /// <inheritdoc/>
     public override Task<Wire.GenerateResponse> Generate(Wire.GenerateRequest request, ServerCallContext context)
     {
         using WorkTime time = new(limits, context.CancellationToken);
-        validator.Validate(request);
-        (DrawnPattern? drawn, PatternConflict? conflict) = PatternDrawing.Make(
-            request.Pattern.ToParameters(),
-            time.Token
-        );
-        PatternRules.ThrowIf(conflict);
-        DrawnPattern pattern = drawn!;
-
-        Placement placement = PatternSource.Place(pattern);
-        KnifeSource source = PatternSource.Of(pattern);
-        BenchSettings settings = request.Bench.WithReadingsOf(pattern.Dimensions).ToSettings();
-        BenchReport bench = BenchCheck.Run(placement, settings, time.Token);
-        Wire.CheckReport report = bench.ToWire(request.Name, source);
-        HandleReport? handle = null;
-        if (request.Handle is { } asked)
-        {
-            HandleSettings handleSettings = asked.WithDimensionsOf(pattern.Dimensions).ToSettings();
-            (handle, var problems) = HandleCheck.Run(bench, handleSettings, time.Token);
-            KnifeFrame.ThrowIfAny(problems, source);
-            report.Add(handle!, placement.ToDrawing);
-        }
-
-        Wire.GenerateResponse response = new() { Pattern = pattern.ToWire(), Report = report };
-        PatternArtifacts artifacts = new(request, pattern, bench, handle);
+        CheckedPattern made = checker.Check(request, time.Token);
+        Wire.GenerateResponse response = new() { Pattern = made.Drawn.ToWire(), Report = made.Report };
+        PatternArtifacts artifacts = new(request, made.Drawn, made.Bench, made.Handle);
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
             time.Token.ThrowIfCancellationRequested();

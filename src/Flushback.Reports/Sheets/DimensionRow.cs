@@ -11,7 +11,14 @@ namespace Flushback.Reports.Sheets;
 /// <param name="Thou">The same in thousandths of an inch; empty for an angle.</param>
 /// <param name="Origin">Whether it was given, is the default or what it follows from.</param>
 /// <param name="IsDefault">True when it was neither given nor found from others.</param>
-internal sealed record DimensionRow(string Name, string Value, string Inches, string Thou, string Origin, bool IsDefault)
+internal sealed record DimensionRow(
+    string Name,
+    string Value,
+    string Inches,
+    string Thou,
+    string Origin,
+    bool IsDefault
+)
 {
     // Angles are told to a hundredth of a degree, as everywhere.
     private const int DegreeDecimals = 2;

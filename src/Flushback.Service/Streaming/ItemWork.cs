@@ -9,7 +9,8 @@ namespace Flushback.Service.Streaming;
 
 /// <summary>Does what one item of a stream asks for; whatever goes wrong becomes the item's answer.</summary>
 public sealed class ItemWork(
-    KnifeChecker checker,
+    KnifeChecker knives,
+    PatternChecker patterns,
     Turns turns,
     ServiceLimits limits,
     Faults faults,
@@ -26,7 +27,10 @@ public sealed class ItemWork(
         {
             ItemRules.Check(item, limits);
             using Turn turn = await turns.TakeForItemAsync(context);
-            answer.Check = checker.Check(item.Check, context.CancellationToken);
+            answer.Check =
+                item.WorkCase == Wire.CheckManyRequest.WorkOneofCase.Pattern
+                    ? patterns.Check(item.Pattern, context.CancellationToken)
+                    : knives.Check(item.Check, context.CancellationToken);
         }
         catch (Exception fault) when (!context.CancellationToken.IsCancellationRequested)
         {

@@ -26,7 +26,7 @@ internal static class ItemRules
 
         if (item.WorkCase == Wire.CheckManyRequest.WorkOneofCase.None)
         {
-            violations.Add("work", "MISSING", "The item does not say what is to be done; give a check.");
+            violations.Add("work", "MISSING", "The item does not say what is to be done; give a check or a pattern.");
         }
 
         violations.ThrowIfAny();

@@ -127,6 +127,45 @@ public sealed class StreamTests(RunningService service) : IClassFixture<RunningS
     }
 
     [Fact]
+    public async Task A_pattern_is_answered_as_a_single_call_draws_and_checks_it()
+    {
+        Wire.PatternCheckRequest pattern = new()
+        {
+            Name = "Dipper",
+            Pattern = new Wire.Pattern { Readings = new Wire.ReadingsParameters { HalfStopMm = 0.1 } },
+            Handle = new Wire.HandleSettings(),
+            WithOutlines = true,
+        };
+        Wire.GenerateResponse single = await new Wire.ProfileExporter.ProfileExporterClient(
+            service.Channel
+        ).GenerateAsync(
+            new Wire.GenerateRequest
+            {
+                Name = pattern.Name,
+                Pattern = pattern.Pattern,
+                Handle = pattern.Handle,
+            }
+        );
+        Wire.PatternCheckRequest impossible = new()
+        {
+            Pattern = new Wire.Pattern { Readings = new Wire.ReadingsParameters { HalfStopMm = 1e4 } },
+        };
+
+        List<Wire.CheckManyResponse> answers = await Library.CheckAsync(
+            service.Checker,
+            [
+                new Wire.CheckManyRequest { ItemId = "good", Pattern = pattern },
+                new Wire.CheckManyRequest { ItemId = "bad", Pattern = impossible },
+            ]
+        );
+
+        Wire.CheckResponse good = answers.Single(answer => answer.ItemId == "good").Check;
+        Assert.Equal(single.Report.ToByteArray(), good.Report.ToByteArray());
+        Assert.NotEmpty(good.Outlines.Blade.Vertices);
+        Assert.Equal("pattern.readings.half_stop_mm", Violation(answers, "bad").Field);
+    }
+
+    [Fact]
     public async Task A_deadline_ends_the_whole_stream()
     {
         using var call = service.Checker.CheckMany(
