@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
 using Flushback.Cli;
 using Flushback.Cli.Commands;
 using Flushback.Cli.Output;
@@ -10,13 +12,31 @@ RootCommand root = new(
 
     Exit codes: 0 clean, 1 there are findings above a note, 2 the input cannot be read or an option is wrong, 3 no
     server answered.
+
+    Examples:
+      flushback check knife.dxf --out report
+      flushback check --help
     """
 )
 {
     CheckCommand.Create(),
     InspectCommand.Create(),
     SimulateCommand.Create(),
+    CompletionCommand.Create(),
 };
+
+foreach (Command command in root.Subcommands)
+{
+    RemoteOptions.JoinTo(command);
+    ChoiceCompletion.JoinTo(command);
+}
+
+HelpOption help = root.Options.OfType<HelpOption>().Single();
+help.Action = new CommandListHelp((SynchronousCommandLineAction)help.Action!);
+
+// A path may begin with a slash, so that /h and /? are no words of ours.
+help.Aliases.Clear();
+help.Aliases.Add("-h");
 
 // An argument that begins with @ is a file of that name, not a list of more arguments.
 ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });

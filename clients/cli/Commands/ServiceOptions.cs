@@ -7,11 +7,11 @@ namespace Flushback.Cli.Commands;
 /// <summary>The options that say which service answers.</summary>
 internal sealed class ServiceOptions
 {
-    // Far above what a call takes; it only ends the wait for a server that hangs.
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
+    /// <summary>The option that names a service.</summary>
+    public const string ServerName = "--server";
 
     private readonly Option<Uri?> _server = ParsedOption.One<Uri?>(
-        "--server",
+        ServerName,
         "URL",
         "A running service, such as http://127.0.0.1:5210; without it one is started inside this program.",
         ServerAddress.TryParse,
@@ -43,10 +43,14 @@ internal sealed class ServiceOptions
         CancellationToken cancellation
     )
     {
-        await using ServerConnection connection = AddressIn(parsed) is { } address
-            ? ServerConnection.To(address)
-            : await OwnServer.StartAsync(parsed.GetValue(_verbose), cancellation);
-        DateTime deadline = (TimeProvider.System.GetUtcNow() + LongestWait).UtcDateTime;
-        return await call(connection.Channel, new CallOptions(deadline: deadline, cancellationToken: cancellation));
+        await using ServerConnection connection = await ConnectAsync(parsed, cancellation);
+        return await call(connection.Channel, connection.ToCall(RemoteOptions.DeadlineIn(parsed), cancellation));
     }
+
+    /// <summary>Opens a way to the service, for a command that makes its calls by itself.</summary>
+    /// <exception cref="BadInputException">What the command line says of being let in cannot be used.</exception>
+    public async Task<ServerConnection> ConnectAsync(ParseResult parsed, CancellationToken cancellation) =>
+        AddressIn(parsed) is { } address
+            ? ServerConnection.To(address, RemoteOptions.AccessIn(parsed, address))
+            : await OwnServer.StartAsync(parsed.GetValue(_verbose), cancellation);
 }

@@ -6,9 +6,10 @@ internal static class Complaints
     /// <summary>Prints sentences.</summary>
     public static void Tell(IEnumerable<string> sentences)
     {
+        string who = Colour.OnError ? Colour.Alarm("flushback:") : "flushback:";
         foreach (string sentence in sentences)
         {
-            Console.Error.WriteLine($"flushback: {Printable.Line(sentence)}");
+            Console.Error.WriteLine($"{who} {Printable.Line(sentence)}");
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Security.Authentication;
+using Flushback.Cli.Commands;
 using Google.Rpc;
 using Grpc.Core;
 
@@ -22,16 +23,32 @@ internal static class Refusal
                 Complaints.Tell([refused.Status.Detail]);
                 return ExitCode.BadInput;
             case StatusCode.Unavailable or StatusCode.Internal when HasCause<AuthenticationException>(refused):
-                Complaints.Tell([$"{who} shows a certificate that this machine does not trust; install its issuer."]);
+                Complaints.Tell([
+                    $"{who} shows a certificate that this machine does not trust; name who vouches for it with {RemoteOptions.AuthorityName}.",
+                ]);
                 return ExitCode.NoServer;
             case StatusCode.Unavailable when refused.GetRpcStatus()?.GetDetail<RetryInfo>() is not null:
                 Complaints.Tell([refused.Status.Detail]);
+                return ExitCode.NoServer;
+            // TLS tells a caller late that he is not let in, and not why.
+            case StatusCode.Unavailable
+            or StatusCode.Internal when server?.Scheme == Uri.UriSchemeHttps && HasCause<HttpRequestException>(refused):
+                Complaints.Tell([
+                    $"{who} cannot be reached, or asks for a certificate that it knows; start it, or name yours with {RemoteOptions.CertificateName}.",
+                ]);
                 return ExitCode.NoServer;
             case StatusCode.Unavailable:
                 Complaints.Tell([$"{who} cannot be reached; start it, or leave out --server to use the one inside."]);
                 return ExitCode.NoServer;
             case StatusCode.DeadlineExceeded:
-                Complaints.Tell([$"{who} did not answer in time; try again, or leave out --server."]);
+                Complaints.Tell([
+                    $"{who} did not answer in time; try again, or give it longer with {RemoteOptions.DeadlineName}.",
+                ]);
+                return ExitCode.NoServer;
+            case StatusCode.Unauthenticated:
+                Complaints.Tell([
+                    $"{who} asks for a token, and does not take this one or none; name the file that holds yours with {RemoteOptions.TokenName}.",
+                ]);
                 return ExitCode.NoServer;
             case StatusCode.Unimplemented:
                 Complaints.Tell([$"{who} answers, but it is not a Flushback service of this version."]);

@@ -12,10 +12,17 @@ internal static class Screen
     public static void Print(IEnumerable<Artifact> artifacts, ArtifactKind kind)
     {
         string text = artifacts.FirstOrDefault(artifact => artifact.Kind == kind)?.Content.ToStringUtf8() ?? "";
+        string printable = Printable.Lines(text);
+        Print(kind == ArtifactKind.Text && Colour.OnOutput ? Colour.Report(printable) : printable);
+    }
+
+    /// <summary>Prints a text as it is.</summary>
+    public static void Print(string text)
+    {
         using Stream output = Console.OpenStandardOutput();
         try
         {
-            output.Write(Encoding.UTF8.GetBytes(Printable.Lines(text)));
+            output.Write(Encoding.UTF8.GetBytes(text));
         }
         catch (IOException)
         {

@@ -1,3 +1,4 @@
+using Grpc.Core;
 using Grpc.Net.Client;
 
 namespace Flushback.Cli.Servers;
@@ -11,7 +12,16 @@ internal abstract class ServerConnection : IAsyncDisposable
     public GrpcChannel Channel { get; }
 
     /// <summary>A way to a service that runs elsewhere.</summary>
-    public static ServerConnection To(Uri address) => new RemoteServer(Open(address, null));
+    /// <param name="address">Where it listens.</param>
+    /// <param name="access">What it asks of its callers.</param>
+    public static ServerConnection To(Uri address, RemoteAccess access) =>
+        new RemoteServer(Open(address, access.ToHandler()), access);
+
+    /// <summary>What goes with a call.</summary>
+    /// <param name="deadline">When the answer has to be there.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public virtual CallOptions ToCall(DateTime deadline, CancellationToken cancellation) =>
+        new(deadline: deadline, cancellationToken: cancellation);
 
     /// <inheritdoc/>
     public virtual ValueTask DisposeAsync()
@@ -20,8 +30,12 @@ internal abstract class ServerConnection : IAsyncDisposable
         return ValueTask.CompletedTask;
     }
 
-    private protected static GrpcChannel Open(Uri address, SocketsHttpHandler? handler) =>
+    private protected static GrpcChannel Open(Uri address, SocketsHttpHandler handler) =>
         GrpcChannel.ForAddress(address, ChannelSettings.With(handler));
 
-    private sealed class RemoteServer(GrpcChannel channel) : ServerConnection(channel);
+    private sealed class RemoteServer(GrpcChannel channel, RemoteAccess access) : ServerConnection(channel)
+    {
+        public override CallOptions ToCall(DateTime deadline, CancellationToken cancellation) =>
+            base.ToCall(deadline, cancellation).WithHeaders(access.Headers);
+    }
 }

@@ -34,10 +34,14 @@ public sealed class Certificates : IDisposable
     public (string Certificate, string Key) WriteServer()
     {
         using X509Certificate2 signed = Sign("CN=localhost", ServerUse);
-        (string certificate, string key) = (PathOf("server.pem"), PathOf("server.key"));
-        File.WriteAllText(certificate, signed.ExportCertificatePem());
-        File.WriteAllText(key, signed.GetECDsaPrivateKey()!.ExportPkcs8PrivateKeyPem());
-        return (certificate, key);
+        return Write("server", signed);
+    }
+
+    /// <summary>Writes a certificate to call with and its key; gives their paths.</summary>
+    public (string Certificate, string Key) WriteClient()
+    {
+        using X509Certificate2 signed = Client();
+        return Write("client", signed);
     }
 
     /// <summary>A certificate to call with.</summary>
@@ -67,6 +71,14 @@ public sealed class Certificates : IDisposable
         _authority.Dispose();
         _key.Dispose();
         _folder.Delete(recursive: true);
+    }
+
+    private (string Certificate, string Key) Write(string name, X509Certificate2 signed)
+    {
+        (string certificate, string key) = (PathOf($"{name}.pem"), PathOf($"{name}.key"));
+        File.WriteAllText(certificate, signed.ExportCertificatePem());
+        File.WriteAllText(key, signed.GetECDsaPrivateKey()!.ExportPkcs8PrivateKeyPem());
+        return (certificate, key);
     }
 
     private X509Certificate2 Sign(string name, string use)
