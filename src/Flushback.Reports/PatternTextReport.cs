@@ -23,9 +23,8 @@ public static class PatternTextReport
         page.Gap();
         IReadOnlyList<DimensionRow> rows = DimensionRow.Of(pattern, Measure.Plain);
         page.Table(
-            ["", "value", "in", "thou", "where it comes from"],
-            rows.Where(row => !row.IsDefault)
-                .Select(row => (string[])[row.Name, row.Value, row.Inches, row.Thou, row.Origin])
+            ["", "mm", "thou", "given or solved"],
+            rows.Where(row => !row.IsDefault).Select(row => (string[])[row.Name, row.Value, row.Thou, row.Origin])
         );
         page.Gap();
         page.Line(DimensionRow.Untold(rows));

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Flushback.Cli.Arguments;
 using Flushback.Cli.Output;
 using Flushback.Cli.Regression.Baselines;
 using Flushback.Cli.Regression.Items;
@@ -34,6 +35,14 @@ internal sealed class RegressCommand
         Description = $"How many items are sent ahead of their answers; {UsualJobs} without it.",
         DefaultValueFactory = _ => UsualJobs,
     };
+
+    private readonly Option<TimeSpan?> _deadline = ParsedOption.One<TimeSpan?>(
+        RemoteOptions.DeadlineName,
+        "TIME",
+        "How long the run may take, such as 10min; as long as it takes without it.",
+        Wait.TryParse,
+        Wait.Complaint
+    );
 
     private readonly Option<bool> _fresh = new("--fresh")
     {
@@ -78,7 +87,7 @@ internal sealed class RegressCommand
     }
 
     private IEnumerable<Option> Options =>
-        [_update, _output, _service.Server, _jobs, _fresh, _quiet, _service.Verbose];
+        [_update, _output, _service.Server, _deadline, _jobs, _fresh, _quiet, _service.Verbose];
 
     private async Task<ExitCode> RunAsync(ParseResult parsed, CancellationToken cancellation)
     {
@@ -123,7 +132,8 @@ internal sealed class RegressCommand
             new ItemRequests(settings),
             new AnswerReading(settings),
             answers,
-            parsed.GetValue(_jobs)
+            parsed.GetValue(_jobs),
+            parsed.GetValue(_deadline) is { } time ? (TimeProvider.System.GetUtcNow() + time).UtcDateTime : null
         );
         try
         {

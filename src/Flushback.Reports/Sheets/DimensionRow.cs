@@ -6,19 +6,11 @@ namespace Flushback.Reports.Sheets;
 
 /// <summary>One dimension of a pattern, in words.</summary>
 /// <param name="Name">Its name, such as <c>tang height</c>.</param>
-/// <param name="Value">Its value with its unit, millimetres or degrees.</param>
-/// <param name="Inches">The same in inches; empty for an angle.</param>
+/// <param name="Value">Its value: millimetres with three decimals, or degrees with their unit.</param>
 /// <param name="Thou">The same in thousandths of an inch; empty for an angle.</param>
-/// <param name="Origin">Whether it was given, is the default or what it follows from.</param>
+/// <param name="Origin">Whether it was given, is the default, or was found from others.</param>
 /// <param name="IsDefault">True when it was neither given nor found from others.</param>
-internal sealed record DimensionRow(
-    string Name,
-    string Value,
-    string Inches,
-    string Thou,
-    string Origin,
-    bool IsDefault
-)
+internal sealed record DimensionRow(string Name, string Value, string Thou, string Origin, bool IsDefault)
 {
     // Angles are told to a hundredth of a degree, as everywhere.
     private const int DegreeDecimals = 2;
@@ -38,8 +30,8 @@ internal sealed record DimensionRow(
         return left switch
         {
             0 => null,
-            1 => "One more dimension keeps its default.",
-            _ => FormattableString.Invariant($"{left} more dimensions keep their defaults."),
+            1 => "One more keeps its default.",
+            _ => FormattableString.Invariant($"{left} more keep their defaults."),
         };
     }
 
@@ -54,18 +46,11 @@ internal sealed record DimensionRow(
         bool isDefault = given is not null && given == limit.Default;
         string origin =
             isDefault ? "default"
-            : given is not null ? "given"
-            : $"follows: {limit.Follows}";
+            : given is null ? "solved"
+            : "given";
         return limit.Unit == "mm"
-            ? new DimensionRow(
-                limit.Name,
-                $"{measure.Mm(value)} mm",
-                measure.Inches(value, 4),
-                measure.Thou(value),
-                origin,
-                isDefault
-            )
-            : new DimensionRow(limit.Name, $"{measure.Number(value, DegreeDecimals)} deg", "", "", origin, isDefault);
+            ? new DimensionRow(limit.Name, measure.Mm(value), measure.Thou(value), origin, isDefault)
+            : new DimensionRow(limit.Name, $"{measure.Number(value, DegreeDecimals)} deg", "", origin, isDefault);
     }
 
     private static string WordsOf(BladeFamily family) =>

@@ -5,10 +5,15 @@ namespace Flushback.Service.Mapping;
 /// <summary>How a pattern is checked: what the caller leaves open follows from the page of dimensions.</summary>
 internal static class PatternCheckMapping
 {
-    /// <summary>The settings with the wanted readings as targets where the caller names none.</summary>
+    /// <summary>The settings with the wanted readings as targets where the caller names neither them nor a set of targets.</summary>
     public static Wire.BenchSettings WithReadingsOf(this Wire.BenchSettings? asked, PatternParameters dimensions)
     {
         Wire.BenchSettings settings = asked?.Clone() ?? new Wire.BenchSettings();
+        if (settings.TargetSet != Wire.TargetSet.Unspecified)
+        {
+            return settings;
+        }
+
         settings.HalfStop = WithLift(settings.HalfStop, dimensions.Readings.HalfStopMm);
         settings.Closed = WithLift(settings.Closed, dimensions.Readings.ClosedMm);
         return settings;

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Security.Cryptography;
 using Flushback.Cli.Commands;
+using Flushback.Cli.Patterns;
 using Flushback.Contract.V1;
 using Google.Protobuf;
 
@@ -31,7 +32,15 @@ internal sealed class ItemRequests(LibrarySettings settings)
             return new CheckManyRequest { Check = check };
         }
 
-        throw new BadInputException("TODO");
+        NamedPattern page = await PatternFile.ReadAsync(item.File, cancellation);
+        PatternCheckRequest pattern = new()
+        {
+            Pattern = page.Pattern,
+            Bench = _bench.ToSettings(options),
+            Handle = _handle.ToSettings(options),
+            WithOutlines = true,
+        };
+        return new CheckManyRequest { Pattern = pattern };
     }
 
     /// <summary>What tells one request from every other: a hash over file and options.</summary>

@@ -11,12 +11,14 @@ namespace Flushback.Cli.Regression.Running;
 /// <param name="reading">Makes of an answer what is kept.</param>
 /// <param name="answers">Takes what is kept.</param>
 /// <param name="ahead">How many items are sent and not yet answered, at most.</param>
+/// <param name="deadline">When every answer has to be there; null for whenever.</param>
 internal sealed class ItemStreams(
     ServerConnection connection,
     ItemRequests requests,
     AnswerReading reading,
     Answers answers,
-    int ahead
+    int ahead,
+    DateTime? deadline
 )
 {
     // The header in which the service tells its build, see the contract.
@@ -33,7 +35,7 @@ internal sealed class ItemStreams(
         silence.CancelAfter(_longestSilence);
         using AsyncDuplexStreamingCall<CheckManyRequest, CheckManyResponse> call = new ProfileChecker.ProfileCheckerClient(
             connection.Channel
-        ).CheckMany(connection.ToCall(DateTime.MaxValue, silence.Token));
+        ).CheckMany(connection.ToCall(deadline ?? DateTime.MaxValue, silence.Token));
         Metadata headers = await call.ResponseHeadersAsync;
         OneStream stream = new(items, headers.GetValue(BuildHeader) ?? "", requests, reading, answers, ahead);
 
