@@ -9,6 +9,7 @@ RootCommand root = new(
     """
     Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show, whether a
     shop can cut it, and what passes at the grinder would change; draws a knife from its dimensions, and holds a library
+    against its baselines.
 
     Exit codes: 0 clean, 1 there are findings above a note, 2 the input cannot be read or an option is wrong, 3 no
     server answered.

@@ -16,7 +16,10 @@ internal sealed class RegressCommand
     private const int UsualJobs = 8;
     private const int MostJobs = 1000;
 
-    private readonly Argument<string> _folder = new("DIR") { Description = "The library: a folder with drawings and patterns." };
+    private readonly Argument<string> _folder = new("DIR")
+    {
+        Description = "The library: a folder with drawings and patterns.",
+    };
 
     private readonly Option<bool> _update = new("--update")
     {
@@ -57,7 +60,10 @@ internal sealed class RegressCommand
     {
         _jobs.Validators.Add(given =>
         {
-            if (given.Tokens.Count > 0 && (!int.TryParse(given.Tokens[0].Value, out int jobs) || jobs is < 1 or > MostJobs))
+            if (
+                given.Tokens.Count > 0
+                && (!int.TryParse(given.Tokens[0].Value, out int jobs) || jobs is < 1 or > MostJobs)
+            )
             {
                 given.AddError($"--jobs: write a whole number from 1 to {MostJobs}.");
             }
@@ -151,19 +157,21 @@ internal sealed class RegressCommand
         progress.Dispose();
         if (answers.FromBefore > 0 && !parsed.GetValue(_quiet))
         {
-            await Console.Error.WriteLineAsync($"flushback: {answers.FromBefore} items were finished by the run before.");
+            await Console.Error.WriteLineAsync(
+                $"flushback: {answers.FromBefore} items were finished by the run before."
+            );
         }
 
         return answers.All;
     }
 
     private static string Told(IReadOnlyList<string> updated) =>
-        updated.Count == 0 ? "" : $"\nbaselines:\n{string.Concat(updated.Select(line => $"  {Printable.Line(line)}\n"))}";
+        updated.Count == 0
+            ? ""
+            : $"\nbaselines:\n{string.Concat(updated.Select(line => $"  {Printable.Line(line)}\n"))}";
 
     private static ExitCode EndOf(IReadOnlyList<ItemResult> results, bool isUpdated) =>
-        results.All(result =>
-            result.Outcome == ItemOutcome.Same || (isUpdated && result.Outcome != ItemOutcome.Error)
-        )
+        results.All(result => result.Outcome == ItemOutcome.Same || (isUpdated && result.Outcome != ItemOutcome.Error))
             ? ExitCode.Clean
             : ExitCode.Findings;
 }

@@ -61,7 +61,12 @@ internal static class BaselineText
             );
         }
         catch (Exception fault)
-            when (fault is JsonException or InvalidOperationException or NullReferenceException or IndexOutOfRangeException)
+            when (fault
+                    is JsonException
+                        or InvalidOperationException
+                        or NullReferenceException
+                        or IndexOutOfRangeException
+            )
         {
             throw new FormatException(
                 fault is JsonException ? "it cannot be read as JSON" : "something is missing or of another kind",
@@ -82,12 +87,7 @@ internal static class BaselineText
         );
 
     private static KeptNumber Number(string name, JsonNode line) =>
-        new(
-            name,
-            line["is"]!.GetValue<double>(),
-            line["unit"]!.GetValue<string>(),
-            line["within"]!.GetValue<double>()
-        );
+        new(name, line["is"]!.GetValue<double>(), line["unit"]!.GetValue<string>(), line["within"]!.GetValue<double>());
 
     private static IEnumerable<KeyValuePair<string, JsonNode?>> Drawn(JsonObject outlines, bool isPin) =>
         outlines.Where(drawn =>

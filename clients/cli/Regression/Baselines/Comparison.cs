@@ -29,7 +29,10 @@ internal static class Comparison
             Numbers =
             [
                 .. after.Numbers.Select(number =>
-                    number with { Within = within.GetValueOrDefault(number.Name, number.Within) }
+                    number with
+                    {
+                        Within = within.GetValueOrDefault(number.Name, number.Within),
+                    }
                 ),
             ],
             Outlines = after.Outlines with { WithinMm = before.Outlines.WithinMm },
@@ -147,9 +150,7 @@ internal static class Comparison
 
     private static double Off(KeptPin before, KeptPin after) =>
         Math.Max(
-            Math.Sqrt(
-                ((after.X - before.X) * (after.X - before.X)) + ((after.Y - before.Y) * (after.Y - before.Y))
-            ),
+            Math.Sqrt(((after.X - before.X) * (after.X - before.X)) + ((after.Y - before.Y) * (after.Y - before.Y))),
             Math.Abs(after.Diameter - before.Diameter)
         );
 }

@@ -25,10 +25,7 @@ internal readonly struct KeptEdge
         // chord's length, as half the included angle is 2 atan b.
         double b = from.Bulge;
         double off = (1 - (b * b)) / (4 * b);
-        _centre = (
-            ((from.X + to.X) / 2) - (off * (to.Y - from.Y)),
-            ((from.Y + to.Y) / 2) + (off * (to.X - from.X))
-        );
+        _centre = (((from.X + to.X) / 2) - (off * (to.Y - from.Y)), ((from.Y + to.Y) / 2) + (off * (to.X - from.X)));
         _radius = Distance(_centre, _from);
         _start = Math.Atan2(_from.Y - _centre.Y, _from.X - _centre.X);
         _turn = 4 * Math.Atan(b);

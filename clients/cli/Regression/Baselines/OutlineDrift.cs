@@ -45,7 +45,5 @@ internal readonly record struct OutlineDrift(double Mm, double X, double Y)
     }
 
     private static KeptEdge[] Edges(KeptPart part) =>
-        [
-            .. part.Vertices.Select((vertex, i) => new KeptEdge(vertex, part.Vertices[(i + 1) % part.Vertices.Count])),
-        ];
+        [.. part.Vertices.Select((vertex, i) => new KeptEdge(vertex, part.Vertices[(i + 1) % part.Vertices.Count]))];
 }

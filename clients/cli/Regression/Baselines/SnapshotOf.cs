@@ -50,7 +50,11 @@ internal static partial class SnapshotOf
         );
         kept.Add($"{name}, lift", stop.LiftMm, "mm");
         kept.Add($"{name}, rests at", stop.RestAngleDeg, "deg");
-        kept.Add($"{name}, lift held at the nominal angle", stop.HasLiftAtNominalMm ? stop.LiftAtNominalMm : null, "mm");
+        kept.Add(
+            $"{name}, lift held at the nominal angle",
+            stop.HasLiftAtNominalMm ? stop.LiftAtNominalMm : null,
+            "mm"
+        );
         kept.Add($"{name}, contact spread", stop.ContactSpreadMm, "mm");
         kept.Add($"{name}, shoulder butts at", stop.HasShoulderAngleDeg ? stop.ShoulderAngleDeg : null, "deg");
     }

@@ -81,7 +81,11 @@ internal sealed class FolderSettings
     {
         if (node is not YamlMappingNode mapping)
         {
-            throw Bad(path, node.Start, "has a word where names with values are wanted; write a name, a colon and a value.");
+            throw Bad(
+                path,
+                node.Start,
+                "has a word where names with values are wanted; write a name, a colon and a value."
+            );
         }
 
         Dictionary<string, YamlNode> children = [];

@@ -44,7 +44,8 @@ internal sealed class ItemRequests(LibrarySettings settings)
     }
 
     /// <summary>What tells one request from every other: a hash over file and options.</summary>
-    public static string KeyOf(CheckManyRequest request) => Convert.ToHexStringLower(SHA256.HashData(request.ToByteArray()));
+    public static string KeyOf(CheckManyRequest request) =>
+        Convert.ToHexStringLower(SHA256.HashData(request.ToByteArray()));
 
     private ParseResult Parse(LibraryItem item)
     {
@@ -80,9 +81,7 @@ internal sealed class ItemRequests(LibrarySettings settings)
         ParseResult parsed = command.Parse(words);
         return parsed.Errors.Count == 0
             ? parsed
-            : throw new BadInputException(
-                $"The settings of '{item.Path}' cannot be used: {parsed.Errors[0].Message}"
-            );
+            : throw new BadInputException($"The settings of '{item.Path}' cannot be used: {parsed.Errors[0].Message}");
     }
 
     private static IEnumerable<string> WordsOf(Option option, GivenOption given)

@@ -16,7 +16,9 @@ internal sealed class AnswerReading(LibrarySettings settings)
 
     private static IEnumerable<string> SentencesOf(ItemError error)
     {
-        BadRequest? bad = error.Details.FirstOrDefault(detail => detail.Is(BadRequest.Descriptor))?.Unpack<BadRequest>();
+        BadRequest? bad = error
+            .Details.FirstOrDefault(detail => detail.Is(BadRequest.Descriptor))
+            ?.Unpack<BadRequest>();
         return bad is null ? [error.Message] : bad.FieldViolations.Select(violation => violation.Description);
     }
 }

@@ -33,11 +33,12 @@ internal sealed class ItemStreams(
     {
         using CancellationTokenSource silence = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         silence.CancelAfter(_longestSilence);
-        using AsyncDuplexStreamingCall<CheckManyRequest, CheckManyResponse> call = new ProfileChecker.ProfileCheckerClient(
-            connection.Channel
-        ).CheckMany(connection.ToCall(deadline ?? DateTime.MaxValue, silence.Token));
+        using AsyncDuplexStreamingCall<CheckManyRequest, CheckManyResponse> call =
+            new ProfileChecker.ProfileCheckerClient(connection.Channel).CheckMany(
+                connection.ToCall(deadline ?? DateTime.MaxValue, silence.Token)
+            );
         Metadata headers = await call.ResponseHeadersAsync;
-        OneStream stream = new(items, headers.GetValue(BuildHeader) ?? "", requests, reading, answers, ahead);
+        using OneStream stream = new(items, headers.GetValue(BuildHeader) ?? "", requests, reading, answers, ahead);
 
         Task sending = stream.SendAsync(call.RequestStream, silence.Token);
         try

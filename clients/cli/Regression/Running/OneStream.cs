@@ -10,7 +10,7 @@ using Grpc.Core;
 namespace Flushback.Cli.Regression.Running;
 
 /// <summary>The items on one stream: which are to be sent, which are on their way, and what their answers are.</summary>
-internal sealed class OneStream
+internal sealed class OneStream : IDisposable
 {
     private readonly Channel<int> _toSend = Channel.CreateUnbounded<int>();
     private readonly ConcurrentDictionary<int, Sent> _underWay = new();
@@ -94,6 +94,9 @@ internal sealed class OneStream
         Finish();
     }
 
+    /// <inheritdoc/>
+    public void Dispose() => _room.Dispose();
+
     // The item to send; null when it is finished without.
     private async Task<CheckManyRequest?> ReadAsync(int i, CancellationToken cancellation)
     {
@@ -138,8 +141,7 @@ internal sealed class OneStream
 
     private static TimeSpan? RetryDelayOf(CheckManyResponse answer) =>
         answer.Error is { Code: (int)StatusCode.Unavailable } busy
-            ? busy
-                .Details.FirstOrDefault(detail => detail.Is(RetryInfo.Descriptor))
+            ? busy.Details.FirstOrDefault(detail => detail.Is(RetryInfo.Descriptor))
                 ?.Unpack<RetryInfo>()
                 .RetryDelay.ToTimeSpan()
                 ?? TimeSpan.FromSeconds(1)

@@ -53,14 +53,12 @@ internal static class IndexPage
         new(
             "ul",
             new XAttribute("class", "counts"),
-            Words.Outcomes.Select(outcome =>
-                new XElement(
-                    "li",
-                    new XAttribute("class", Words.Of(outcome)),
-                    new XElement("strong", Number(Words.Count(results, outcome))),
-                    $" {Words.Of(outcome)}"
-                )
-            )
+            Words.Outcomes.Select(outcome => new XElement(
+                "li",
+                new XAttribute("class", Words.Of(outcome)),
+                new XElement("strong", Number(Words.Count(results, outcome))),
+                $" {Words.Of(outcome)}"
+            ))
         );
 
     private static XElement Different(ItemResult result) =>
@@ -108,7 +106,9 @@ internal static class IndexPage
 
     private static XElement CloseUp(KeptOutlines before, KeptOutlines after, Change change)
     {
-        KeptPart? was = before.Parts.FirstOrDefault(part => change.Name.StartsWith(part.Name, StringComparison.Ordinal));
+        KeptPart? was = before.Parts.FirstOrDefault(part =>
+            change.Name.StartsWith(part.Name, StringComparison.Ordinal)
+        );
         KeptPart? now = after.Parts.FirstOrDefault(part => part.Name == was?.Name);
         double driftMm = was is null || now is null ? 0 : OutlineDrift.Between(was, now).Mm;
         double widthMm = Math.Max(NarrowestMm, TimesTheDrift * driftMm);
@@ -129,9 +129,9 @@ internal static class IndexPage
                 "thead",
                 new XElement(
                     "tr",
-                    ((string[])["", "file", "half stop, thou", "closed, thou", "verdict", "against the baseline"]).Select(
-                        head => new XElement("th", new XAttribute("scope", "col"), head)
-                    )
+                    (
+                        (string[])["", "file", "half stop, thou", "closed, thou", "verdict", "against the baseline"]
+                    ).Select(head => new XElement("th", new XAttribute("scope", "col"), head))
                 )
             ),
             new XElement("tbody", results.Select(Row))

@@ -22,8 +22,13 @@ internal static class KnifeSketch
         Picture(Frame.Around(before, after), title, [Layer("now", after), Layer("was", before)]);
 
     /// <summary>The same, near one place.</summary>
-    public static XElement CloseUp(KeptOutlines before, KeptOutlines after, (double X, double Y) at, double widthMm, string title) =>
-        Picture(Frame.At(at, widthMm), title, [Layer("now", after), Layer("was", before)]);
+    public static XElement CloseUp(
+        KeptOutlines before,
+        KeptOutlines after,
+        (double X, double Y) at,
+        double widthMm,
+        string title
+    ) => Picture(Frame.At(at, widthMm), title, [Layer("now", after), Layer("was", before)]);
 
     private static XElement Picture(Frame frame, string title, XElement[] layers) =>
         new(
@@ -84,7 +89,8 @@ internal static class KnifeSketch
         return path.Append('Z').ToString();
     }
 
-    private static string Number(double value) => (Math.Round(value, 3) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
+    private static string Number(double value) =>
+        (Math.Round(value, 3) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
 
     /// <summary>What of the drawing a picture shows, in millimetres.</summary>
     private readonly record struct Frame(double MinX, double MinY, double MaxX, double MaxY)
@@ -95,9 +101,7 @@ internal static class KnifeSketch
         private const double MarginShare = 0.03;
 
         public string ViewBox =>
-            FormattableString.Invariant(
-                $"{Number(MinX)} {Number(-MaxY)} {Number(MaxX - MinX)} {Number(MaxY - MinY)}"
-            );
+            FormattableString.Invariant($"{Number(MinX)} {Number(-MaxY)} {Number(MaxX - MinX)} {Number(MaxY - MinY)}");
 
         public static Frame Around(params KeptOutlines[] knives)
         {
@@ -106,11 +110,14 @@ internal static class KnifeSketch
                 .. knives
                     .SelectMany(knife => knife.Parts)
                     .SelectMany(part =>
-                        part.Vertices.SelectMany((vertex, i) =>
-                        {
-                            KeptEdge edge = new(vertex, part.Vertices[(i + 1) % part.Vertices.Count]);
-                            return (IEnumerable<(double, double)>)[edge.At(0), edge.At(0.25), edge.At(0.5), edge.At(0.75)];
-                        })
+                        part.Vertices.SelectMany(
+                            (vertex, i) =>
+                            {
+                                KeptEdge edge = new(vertex, part.Vertices[(i + 1) % part.Vertices.Count]);
+                                return (IEnumerable<(double, double)>)
+                                    [edge.At(0), edge.At(0.25), edge.At(0.5), edge.At(0.75)];
+                            }
+                        )
                     ),
             ];
             double margin = MarginShare * (places.Max(at => at.X) - places.Min(at => at.X));

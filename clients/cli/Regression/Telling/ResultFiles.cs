@@ -22,7 +22,6 @@ internal static class ResultFiles
             folder.Root
         );
 
-        OutputFile File(string name, string text) =>
-            new(Path.Combine(output, name), ByteString.CopyFromUtf8(text));
+        OutputFile File(string name, string text) => new(Path.Combine(output, name), ByteString.CopyFromUtf8(text));
     }
 }
