@@ -52,6 +52,7 @@ internal sealed class RegressCommand
         Description = "Checks everything; without it a run that was interrupted goes on where it was.",
     };
 
+    private readonly Option<bool> _json = new("--json") { Description = "Prints the results as JSON instead of text." };
     private readonly Option<bool> _quiet = new("--quiet") { Description = "Prints nothing; the exit code tells." };
 
     private readonly ServiceOptions _service = new();
@@ -93,7 +94,7 @@ internal sealed class RegressCommand
     }
 
     private IEnumerable<Option> Options =>
-        [_update, _output, _service.Server, _deadline, _jobs, _fresh, _quiet, _service.Verbose];
+        [_update, _output, _service.Server, _deadline, _jobs, _fresh, _json, _quiet, _service.Verbose];
 
     private async Task<ExitCode> RunAsync(ParseResult parsed, CancellationToken cancellation)
     {
@@ -116,7 +117,9 @@ internal sealed class RegressCommand
         journal.Remove();
         if (!parsed.GetValue(_quiet))
         {
-            Screen.Print(SummaryText.Write(results) + Told(updated));
+            Screen.Print(
+                parsed.GetValue(_json) ? ResultsJson.Write(results) : SummaryText.Write(results) + Told(updated)
+            );
         }
 
         return EndOf(results, parsed.GetValue(_update));

@@ -28,7 +28,7 @@ public sealed class PatternChecker(RequestValidator validator, ServiceLimits lim
 
         Placement placement = PatternSource.Place(pattern);
         KnifeSource source = PatternSource.Of(pattern);
-        BenchSettings settings = request.Bench.WithReadingsOf(pattern.Dimensions).ToSettings();
+        BenchSettings settings = request.Bench.WithTargets(pattern.Targets).ToSettings();
         BenchReport bench = BenchCheck.Run(placement, settings, cancellation);
         Wire.CheckReport report = bench.ToWire(request.Name, source);
         HandleReport? handle = null;

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
 using Flushback.Patterns.Parameters;
 using Flushback.Service.Mapping;
 using Flushback.Service.Tests.Hosting;
@@ -5,7 +8,7 @@ using Google.Protobuf.Reflection;
 
 namespace Flushback.Service.Tests.Answers;
 
-public sealed class PatternTests(RunningService service) : IClassFixture<RunningService>
+public sealed partial class PatternTests(RunningService service) : IClassFixture<RunningService>
 {
     private static readonly Wire.ArtifactKind[] _all =
     [
@@ -181,6 +184,40 @@ public sealed class PatternTests(RunningService service) : IClassFixture<Running
         Assert.Equal(PatternParameters.Default, PatternParameters.Default.ToWire().ToParameters());
         Assert.Equal(PatternParameters.Default, ((Wire.Pattern?)null).ToParameters());
     }
+
+    [Fact]
+    public void The_contract_tells_meaning_limits_and_default_of_each_number_as_the_table_does()
+    {
+        string contract = Unwrapped(
+            File.ReadAllText(Path.Combine(Root(), "protos", "flushback", "v1", "pattern.proto"))
+        );
+        Assert.All(
+            PatternLimits.All,
+            limit =>
+            {
+                string unit = limit.Unit == "mm" ? "millimetres" : "degrees";
+                string otherwise = limit.Default is { } value ? $"default {Number(value)}" : $"absent: {limit.Follows}";
+                string field = limit.Path[(limit.Group.Length + 1)..];
+                Assert.Contains(
+                    $"// {limit.Meaning} In {unit}, from {Number(limit.Least)} to {Number(limit.Most)}; {otherwise}. optional double {field} =",
+                    contract,
+                    StringComparison.Ordinal
+                );
+            }
+        );
+    }
+
+    private static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+
+    // Comments over several lines as one, and the field on the same line.
+    private static string Unwrapped(string proto) =>
+        Whitespace().Replace(Regex.Replace(proto, @"(?<=//[^\n]*)\n +// ", " "), " ");
+
+    [GeneratedRegex(@"\s+")]
+    private static partial Regex Whitespace();
+
+    private static string Root([CallerFilePath] string thisFile = "") =>
+        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(thisFile)!, "..", "..", ".."));
 
     private static IEnumerable<string> FieldsOfAPattern() =>
         Wire

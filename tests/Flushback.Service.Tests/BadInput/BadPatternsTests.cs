@@ -32,7 +32,7 @@ public sealed class BadPatternsTests(RunningService service) : IClassFixture<Run
             { request => request.Artifacts.Add(Wire.ArtifactKind.RepairedDxf), "artifacts[0]", "NOT_MADE" },
             { request => request.Artifacts.Add(Wire.ArtifactKind.HandleCsv), "artifacts[0]", "NEEDS_HANDLE" },
             { request => request.Bench = new() { StepDeg = 0 }, "bench.step_deg", "OUT_OF_RANGE" },
-            { request => request.Handle = new() { WidthMm = -2 }, "handle.width_mm", "OUT_OF_RANGE" },
+            { request => request.Handle = new() { WidthMm = -2 }, "handle.width_mm", "WIDTH_NOT_POSITIVE" },
             { request => request.Name = new string('n', 201), "name", "TOO_LONG" },
         };
 

@@ -19,22 +19,32 @@ internal static class SummaryText
         }
 
         text.Append(Invariant($"  {"all", -8}{results.Count, 7:N0}\n"));
-        foreach (ItemResult result in results.Where(result => result.Outcome != ItemOutcome.Same))
+        foreach (ItemOutcome outcome in Words.Outcomes.Where(outcome => outcome != ItemOutcome.Same))
         {
-            text.Append(Invariant($"\n{Words.Of(result.Outcome)}: {Printable.Line(result.Path)}\n"));
-            string[] sentences = [.. result.Sentences];
-            foreach (string sentence in sentences.Take(MostSentences))
+            ItemResult[] those = [.. results.Where(result => result.Outcome == outcome)];
+            if (those.Length > 0)
             {
-                text.Append(Invariant($"  {Printable.Line(sentence)}\n"));
-            }
-
-            if (sentences.Length > MostSentences)
-            {
-                text.Append(Invariant($"  {sentences.Length - MostSentences} more are in the files of --out.\n"));
+                text.Append(Invariant($"\n{Words.Heading(outcome)}\n"));
+                Array.ForEach(those, result => Append(text, result));
             }
         }
 
         return text.ToString();
+    }
+
+    private static void Append(StringBuilder text, ItemResult result)
+    {
+        text.Append(Invariant($"  {Printable.Line(result.Path)}\n"));
+        string[] sentences = [.. result.Changes.Select(change => change.Sentence), .. result.Errors];
+        foreach (string sentence in sentences.Take(MostSentences))
+        {
+            text.Append(Invariant($"    {Printable.Line(sentence)}\n"));
+        }
+
+        if (sentences.Length > MostSentences)
+        {
+            text.Append(Invariant($"    {sentences.Length - MostSentences} more are in the files of --out.\n"));
+        }
     }
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
