@@ -71,13 +71,17 @@ public sealed class LibraryOnDisk : IDisposable
         );
     }
 
-    /// <summary>The Wagtail with one corner of its spring's back moved: the outline is another, the dial reads the same.</summary>
-    public static DrawnKnife WagtailWithAnotherBack(double upMm)
+    /// <summary>The Wagtail with one corner of its spring's back lowered: the outline is another, the dial reads the same.</summary>
+    public static DrawnKnife WagtailWithAnotherBack(double downMm)
     {
         DrawnKnife knife = KnifeCatalogue.Wagtail.ToDrawn();
         Vertex[] vertices = [.. knife.Spring.Vertices];
         int rear = Enumerable.Range(0, vertices.Length).MinBy(i => vertices[i].Position.X - vertices[i].Position.Y);
-        vertices[rear] = new Vertex(vertices[rear].Position.X, vertices[rear].Position.Y + upMm, vertices[rear].Bulge);
+        vertices[rear] = new Vertex(
+            vertices[rear].Position.X,
+            vertices[rear].Position.Y - downMm,
+            vertices[rear].Bulge
+        );
         return knife with { Spring = Outline.FromVertices([.. vertices]) };
     }
 

@@ -12,19 +12,16 @@ public sealed class SettingsTests : IDisposable
     [Fact]
     public async Task Options_hold_for_a_folder_and_below_and_those_of_a_file_go_over_them()
     {
-        // Without a unit in the file every one of them needs one said; in inches it is a giant.
+        // A drawing that states no unit is refused until one is said.
         byte[] silent = LooseDrawing.Of(KnifeCatalogue.Wagtail.ToDrawn(), units: null).ToBytes();
         _library.Put("silent.dxf", silent);
         _library.Put("round/silent.dxf", silent);
         Assert.Equal(["round/silent.dxf", "silent.dxf"], Errors((await _library.OutcomesAsync()).Outcomes));
 
-        _library.Put("library.yaml", "all:\n  unit: in\n");
-        Assert.Contains("silent.dxf", Errors((await _library.OutcomesAsync()).Outcomes));
-
         _library.Put("library.yaml", "all:\n  unit: mm\n");
         Assert.Empty(Errors((await _library.OutcomesAsync()).Outcomes));
 
-        _library.Put("round/library.yaml", "files:\n  silent.dxf:\n    unit: in\n");
+        _library.Put("round/library.yaml", "files:\n  silent.dxf:\n    blade-layer: SHELL\n");
         Assert.Equal(["round/silent.dxf"], Errors((await _library.OutcomesAsync()).Outcomes));
     }
 
@@ -70,6 +67,8 @@ public sealed class SettingsTests : IDisposable
     [InlineData("all: [", "cannot be read as YAML")]
     [InlineData("all: unit", "line 1: has a word where names with values are wanted")]
     [InlineData("all:\n  unit:\n    of: mm", "line 3: has a value that is no single word")]
+    [InlineData("within:\n  mm: none", "line 2: allows 'none' mm, which is no number above zero")]
+    [InlineData("within:\n  miles: 1", "line 2: has 'miles', which is none of mm, deg,")]
     public async Task Settings_that_are_none_are_refused_with_their_line(string text, string said)
     {
         _library.Put("library.yaml", text);
@@ -86,8 +85,6 @@ public sealed class SettingsTests : IDisposable
     [InlineData("all:\n  unit: yards", "'yards' is not a unit")]
     [InlineData("all:\n  handle: perhaps", "gives 'handle' another value than yes or no")]
     [InlineData("files:\n  wader.yaml:\n    unit: mm", "gives 'unit' for a pattern")]
-    [InlineData("within:\n  mm: none", "'none' is no number above zero")]
-    [InlineData("within:\n  miles: 1", "'miles' is none of the units")]
     public async Task An_option_that_is_none_is_an_error_of_the_files_it_is_for(string text, string said)
     {
         _library.Put("library.yaml", text);

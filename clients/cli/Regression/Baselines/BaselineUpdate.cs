@@ -30,7 +30,7 @@ internal static class BaselineUpdate
             .. written
                 .Concat(gone)
                 .OrderBy(result => result.Path, StringComparer.Ordinal)
-                .Select(result => $"{DoneWith(result)}  {result.Path}{LibraryItem.BaselineEnding}"),
+                .Select(result => $"{DoneWith(result), -11}{result.Path}{LibraryItem.BaselineEnding}"),
         ];
     }
 
@@ -45,8 +45,8 @@ internal static class BaselineUpdate
     private static string DoneWith(ItemResult result) =>
         result.Outcome switch
         {
-            ItemOutcome.New => "written  ",
-            ItemOutcome.Changed => "renewed  ",
+            ItemOutcome.New => "written",
+            ItemOutcome.Changed => "renewed",
             _ => "taken away",
         };
 

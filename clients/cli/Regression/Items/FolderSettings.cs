@@ -1,4 +1,6 @@
+using Flushback.Cli.Arguments;
 using Flushback.Cli.Commands;
+using Flushback.Cli.Regression.Baselines;
 using YamlDotNet.Core;
 using YamlDotNet.RepresentationModel;
 
@@ -27,7 +29,7 @@ internal sealed class FolderSettings
     public HashSet<string> LeftOut { get; private init; } = [];
 
     /// <summary>How far a number of a new baseline may be off, by unit.</summary>
-    public Dictionary<string, string[]> Within { get; private init; } = [];
+    public Dictionary<string, double> Within { get; private init; } = [];
 
     /// <summary>The settings of a folder; null where it has none.</summary>
     /// <exception cref="BadInputException">The file cannot be read, or says something that is none: a sentence with the line.</exception>
@@ -67,8 +69,22 @@ internal sealed class FolderSettings
             Files = Section(path, sections.GetValueOrDefault("files"))
                 .ToDictionary(file => file.Key, file => Options(path, file.Value)),
             LeftOut = [.. sections.GetValueOrDefault("leave-out") is { } names ? Words(path, names) : []],
-            Within = Options(path, sections.GetValueOrDefault("within")),
+            Within = Section(path, sections.GetValueOrDefault("within"))
+                .ToDictionary(unit => unit.Key, unit => Allowance(path, unit.Key, unit.Value)),
         };
+    }
+
+    private static double Allowance(string path, string unit, YamlNode node)
+    {
+        if (!Allowances.Usual.ContainsKey(unit))
+        {
+            throw Bad(path, node.Start, $"has '{unit}', which is none of {string.Join(", ", Allowances.Usual.Keys)}.");
+        }
+
+        string word = Words(path, node)[0];
+        return Number.TryParse(word, out double value) && value > 0
+            ? value
+            : throw Bad(path, node.Start, $"allows '{word}' {unit}, which is no number above zero.");
     }
 
     private static Dictionary<string, string[]> Options(string path, YamlNode? node) =>

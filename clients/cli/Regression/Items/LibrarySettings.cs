@@ -1,5 +1,5 @@
-using Flushback.Cli.Arguments;
 using Flushback.Cli.Commands;
+using Flushback.Cli.Regression.Baselines;
 
 namespace Flushback.Cli.Regression.Items;
 
@@ -36,27 +36,15 @@ internal sealed class LibrarySettings(string root)
     }
 
     /// <summary>How far a number of a new baseline may be off, by unit.</summary>
-    /// <exception cref="BadInputException">The settings cannot be read, or give something that is no number above zero.</exception>
+    /// <exception cref="BadInputException">The settings cannot be read.</exception>
     public IReadOnlyDictionary<string, double> WithinOf(LibraryItem item)
     {
-        Dictionary<string, double> within = new(Baselines.Allowances.Usual);
+        Dictionary<string, double> within = new(Allowances.Usual);
         foreach (FolderSettings settings in Around(item))
         {
-            foreach ((string unit, string[] values) in settings.Within)
+            foreach ((string unit, double value) in settings.Within)
             {
-                if (!within.ContainsKey(unit))
-                {
-                    throw new BadInputException(
-                        $"'{settings.File}': '{unit}' is none of the units {string.Join(", ", within.Keys)}."
-                    );
-                }
-
-                within[unit] =
-                    Number.TryParse(values[0], out double value) && value > 0
-                        ? value
-                        : throw new BadInputException(
-                            $"'{settings.File}': '{values[0]}' is no number above zero; say how many {unit} a number may be off."
-                        );
+                within[unit] = value;
             }
         }
 
