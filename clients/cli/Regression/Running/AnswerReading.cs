@@ -19,6 +19,8 @@ internal sealed class AnswerReading(LibrarySettings settings)
         BadRequest? bad = error
             .Details.FirstOrDefault(detail => detail.Is(BadRequest.Descriptor))
             ?.Unpack<BadRequest>();
-        return bad is null ? [error.Message] : bad.FieldViolations.Select(violation => violation.Description);
+        return bad is null
+            ? [error.Message]
+            : bad.FieldViolations.Select(violation => violation.Description).Distinct();
     }
 }

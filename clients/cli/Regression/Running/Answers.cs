@@ -24,6 +24,9 @@ internal sealed class Answers(Journal journal, IProgress<int> progress)
     /// <summary>An item could not even be asked for: its file or its settings are at fault.</summary>
     public void Refuse(LibraryItem item, string sentence) => Put(item, new Answered(null, [sentence]));
 
+    /// <summary>Whether an earlier run has finished an item, by whatever build.</summary>
+    public bool IsInJournal(string key) => journal.Knows(key);
+
     /// <summary>Takes what an earlier run has finished; false when it has not.</summary>
     public bool TakeFromJournal(LibraryItem item, string key, string build)
     {

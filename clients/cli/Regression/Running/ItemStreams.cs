@@ -37,15 +37,14 @@ internal sealed class ItemStreams(
             new ProfileChecker.ProfileCheckerClient(connection.Channel).CheckMany(
                 connection.ToCall(deadline ?? DateTime.MaxValue, silence.Token)
             );
-        Metadata headers = await call.ResponseHeadersAsync;
-        using OneStream stream = new(items, headers.GetValue(BuildHeader) ?? "", requests, reading, answers, ahead);
+        using OneStream stream = new(items, BuildOf(call), requests, reading, answers, ahead);
 
         Task sending = stream.SendAsync(call.RequestStream, silence.Token);
         try
         {
             await foreach (CheckManyResponse answer in call.ResponseStream.ReadAllAsync(silence.Token))
             {
-                stream.Take(answer);
+                await stream.TakeAsync(answer);
                 silence.CancelAfter(_longestSilence);
             }
 
@@ -69,4 +68,7 @@ internal sealed class ItemStreams(
             );
         }
     }
+
+    private static async Task<string> BuildOf(AsyncDuplexStreamingCall<CheckManyRequest, CheckManyResponse> call) =>
+        (await call.ResponseHeadersAsync).GetValue(BuildHeader) ?? "";
 }

@@ -22,10 +22,13 @@ internal sealed class Journal : IDisposable
     private readonly FileStream _file;
     private readonly Dictionary<string, Answered> _finished;
 
-    private Journal(FileStream file, Dictionary<string, Answered> finished) => (_file, _finished) = (file, finished);
+    private readonly HashSet<string> _found;
 
-    /// <summary>How many items it held when it was opened.</summary>
-    public int FoundAtStart { get; private init; }
+    private Journal(FileStream file, Dictionary<string, Answered> finished)
+    {
+        (_file, _finished) = (file, finished);
+        _found = [.. finished.Keys.Select(key => key.Split(' ')[0])];
+    }
 
     /// <summary>Opens the journal of a folder.</summary>
     /// <param name="folder">Where it lies.</param>
@@ -44,7 +47,7 @@ internal sealed class Journal : IDisposable
             }
 
             Dictionary<string, Answered> finished = Read(file);
-            return new Journal(file, finished) { FoundAtStart = finished.Count };
+            return new Journal(file, finished);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -53,6 +56,9 @@ internal sealed class Journal : IDisposable
             );
         }
     }
+
+    /// <summary>Whether an earlier run has finished an item, by whatever build.</summary>
+    public bool Knows(string key) => _found.Contains(key);
 
     /// <summary>What became of an item in an earlier run; null when it was not finished, or by another build.</summary>
     public Answered? Find(string key, string build) => _finished.GetValueOrDefault($"{key} {build}");

@@ -15,7 +15,8 @@ internal sealed class OneStream : IDisposable
     private readonly Channel<int> _toSend = Channel.CreateUnbounded<int>();
     private readonly ConcurrentDictionary<int, Sent> _underWay = new();
     private readonly IReadOnlyList<LibraryItem> _items;
-    private readonly string _build;
+    private readonly Task<string> _build;
+    private readonly HashSet<int> _putOff = [];
     private readonly ItemRequests _requests;
     private readonly AnswerReading _reading;
     private readonly Answers _answers;
@@ -26,14 +27,14 @@ internal sealed class OneStream : IDisposable
 
     /// <summary>A stream that is open.</summary>
     /// <param name="items">What is to be answered.</param>
-    /// <param name="build">The build of the service at its other end.</param>
+    /// <param name="build">The build of the service at its other end, once it is told.</param>
     /// <param name="requests">Makes the requests.</param>
     /// <param name="reading">Makes of an answer what is kept.</param>
     /// <param name="answers">Takes what is kept.</param>
     /// <param name="ahead">How many items are on their way at most.</param>
     public OneStream(
         IReadOnlyList<LibraryItem> items,
-        string build,
+        Task<string> build,
         ItemRequests requests,
         AnswerReading reading,
         Answers answers,
@@ -70,7 +71,7 @@ internal sealed class OneStream : IDisposable
     }
 
     /// <summary>Takes an answer.</summary>
-    public void Take(CheckManyResponse answer)
+    public async Task TakeAsync(CheckManyResponse answer)
     {
         int i = int.Parse(answer.ItemId, CultureInfo.InvariantCulture);
         if (!_underWay.TryRemove(i, out Sent sent))
@@ -86,9 +87,10 @@ internal sealed class OneStream : IDisposable
             return;
         }
 
+        string build = await _build;
         lock (_lock)
         {
-            _answers.Add(_items[i], sent.Key, _build, _reading.Read(_items[i], answer));
+            _answers.Add(_items[i], sent.Key, build, _reading.Read(_items[i], answer));
         }
 
         Finish();
@@ -104,13 +106,19 @@ internal sealed class OneStream : IDisposable
         {
             CheckManyRequest request = await _requests.ReadAsync(_items[i], cancellation);
             string key = ItemRequests.KeyOf(request);
-            lock (_lock)
+            bool isKnown = _answers.IsInJournal(key);
+            if (isKnown && _sent == 0 && _putOff.Add(i))
             {
-                if (!_answers.TakeFromJournal(_items[i], key, _build))
-                {
-                    _underWay[i] = new Sent(key, _sent++);
-                    return request;
-                }
+                // The build is needed to know whether it still holds, and a proxy may hold the headers back until
+                // something was sent: first come those that have to be sent anyway.
+                _toSend.Writer.TryWrite(i);
+                return null;
+            }
+
+            if (!isKnown || _sent == 0 || !await TakeFromJournalAsync(i, key))
+            {
+                _underWay[i] = new Sent(key, _sent++);
+                return request;
             }
         }
         catch (BadInputException bad)
@@ -123,6 +131,15 @@ internal sealed class OneStream : IDisposable
 
         Finish();
         return null;
+    }
+
+    private async Task<bool> TakeFromJournalAsync(int i, string key)
+    {
+        string build = await _build;
+        lock (_lock)
+        {
+            return _answers.TakeFromJournal(_items[i], key, build);
+        }
     }
 
     private async Task SendLaterAsync(int i, TimeSpan delay)
