@@ -19,12 +19,44 @@ internal static class Rounds
     public static ImmutableArray<Edge> Of(ReadOnlySpan<Leg> legs, bool isClosed)
     {
         int corners = isClosed ? legs.Length : legs.Length - 1;
+        double[] radii = new double[legs.Length];
         Edge?[] rounds = new Edge?[legs.Length];
         for (int i = 0; i < corners; i++)
         {
-            rounds[i] = Between(legs[i].Edge, legs[(i + 1) % legs.Length].Edge, legs[i].RadiusAtEndMm);
+            radii[i] = legs[i].RadiusAtEndMm;
+            rounds[i] = Between(legs[i].Edge, legs[(i + 1) % legs.Length].Edge, radii[i]);
         }
 
+        for (int i = 0, tries = 0; i < legs.Length && tries < Tries * legs.Length; i++)
+        {
+            int before = (i + legs.Length - 1) % legs.Length;
+            if (!IsLeft(legs[i].Edge, rounds[before], rounds[i]))
+            {
+                // Two rounds on one edge have no room: both give way, and the edges before are looked at again.
+                foreach (int corner in new[] { before, i }.AsSpan())
+                {
+                    radii[corner] *= Smaller;
+                    rounds[corner] = Between(legs[corner].Edge, legs[(corner + 1) % legs.Length].Edge, radii[corner]);
+                }
+
+                tries++;
+                i = -1;
+            }
+        }
+
+        return Chain(legs, rounds);
+    }
+
+    /// <summary>Whether something of an edge is left between the rounds at its ends.</summary>
+    private static bool IsLeft(Edge edge, Edge? before, Edge? after)
+    {
+        Point from = before?.End ?? edge.Start;
+        Point to = after?.Start ?? edge.End;
+        return (to - from).Dot(edge.Chord) > 0;
+    }
+
+    private static ImmutableArray<Edge> Chain(ReadOnlySpan<Leg> legs, Edge?[] rounds)
+    {
         ImmutableArray<Edge>.Builder chain = ImmutableArray.CreateBuilder<Edge>();
         for (int i = 0; i < legs.Length; i++)
         {
