@@ -92,10 +92,14 @@ internal static class Rounds
     {
         Vector chord = to - from;
         double half = Math.Atan2(direction.Cross(chord), direction.Dot(chord));
-        return Edge.Arc(from, to, new Angle(2 * half));
+        return Math.Abs(half) < Straight ? new Edge(from, to) : Edge.Arc(from, to, new Angle(2 * half));
     }
 
-    private const double LeastTurn = 1e-5;
+    // An arc that turns by less is a line: its height over the chord is under a nanometre on a knife.
+    private const double Straight = 1e-7;
+
+    // A shorter round than this is no round but a burr on the cutter's path.
+    private const double ShortestRoundMm = 0.05;
     private const double Smaller = 0.8;
     private const int Tries = 8;
 
@@ -103,7 +107,7 @@ internal static class Rounds
     {
         double turn = first.TangentAt(1).Cross(second.TangentAt(0));
         double radius = radiusMm;
-        for (int i = 0; radiusMm > 0 && Math.Abs(turn) > LeastTurn && i < Tries; i++, radius *= Smaller)
+        for (int i = 0; radius * Math.Abs(turn) > ShortestRoundMm && i < Tries; i++, radius *= Smaller)
         {
             if (Fillet.Between(first, second, radius, convex: turn > 0) is { } round)
             {
