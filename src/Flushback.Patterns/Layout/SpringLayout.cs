@@ -12,7 +12,7 @@ internal sealed class SpringLayout
     private const double KickPlaceOfHeight = 1.5;
     private const double KickHeightOfHeight = 0.35;
     private const double PadBehindKickMm = 3.5;
-    private const double UsualPreload = 0.0045;
+    private const double UsualPreload = 0.0035;
     private const double UsualPreloadOnRoundTang = 0.01;
     private const double MostDepthOfNose = 1.35;
 

@@ -479,7 +479,7 @@ public static class PatternLimits
                 "How far the nose would sink over the pivot, were the blade taken out; it moves the rear pin's hole in the spring.",
                 p => p.Spring.PreloadMm,
                 (p, v) => p with { Spring = p.Spring with { PreloadMm = v } },
-                "0.0045 of the closed length with a half stop, 0.01 of it on a round tang, over which the spring travels less"
+                "0.0035 of the closed length with a half stop, 0.01 of it on a round tang, over which the spring travels less"
             ),
             Row(
                 "spring.width_mm",

@@ -213,7 +213,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
                     break;
                 }
 
-                highest = track.Poses[i].Lowest.Radians;
+                highest = Math.Max(highest, track.Poses[i].Lowest.Radians);
             }
 
             depth = Math.Min(depth, solver.Knife.LiftMm(rest.Lowest, new Angle(highest)));
