@@ -92,7 +92,10 @@ public sealed class ConflictTests
             },
             { "blade.nick_place_mm=62", "blade.nick_place_mm blade.nick_length_mm blade.point_mm" },
             { "handle.height_mm=16", "blade.nick_width_mm handle.height_mm handle.swell_mm blade.width_mm" },
-            { "spring.centre_depth_mm=5.2", "tang.kick_height_mm spring.centre_depth_mm spring.rear_depth_mm" },
+            {
+                "spring.centre_depth_mm=5.2 spring.rear_depth_mm=4",
+                "tang.kick_height_mm spring.centre_depth_mm spring.rear_depth_mm"
+            },
         };
 
     [Theory]
