@@ -25,6 +25,8 @@ readonly modeller=/usr/lib/freecad-python3/lib/Import.so
 readonly install_limit=600 build_limit=900 check_limit=300 suite_limit=900
 # Suites wait for other processes (client, browser, service) part of their time, so two share two cores well.
 readonly suites_at_a_time=2
+# Items the sample library has at least; with fewer something was lost on the way.
+readonly least_library=20
 # What tests/vulnerabilities.sh ends with when a registry has no data.
 readonly not_checked=3
 
@@ -206,6 +208,34 @@ reads_the_first_sample() {
   rm -r "$folder"
 }
 
+# The sample library against its baselines: every item that is as before is a pass.
+regress_library() {
+  local name=sample-library start=$SECONDS status=0 all same
+  local results="$logs/$name"
+  order+=("$name")
+  printf '%s ...\n' "$name"
+  bounded "$name" "$check_limit" dotnet run --no-build -c "$configuration" --project clients/cli -- \
+    regress clients/samples/library --out "$results" || status=$?
+  all=$(outcomes '' "$results/regress.json")
+  same=$(outcomes same "$results/regress.json")
+  if ((status != 0 && all == same)) || ((all < least_library)); then
+    all=$((all + 1))
+  fi
+  record "$name" "$same" $((all - same)) $((SECONDS - start))
+  if ((all > same)); then
+    complain "$name" $((SECONDS - start)) "$check_limit"
+  fi
+}
+
+# outcomes WHICH FILE: how many items have an outcome that begins so, 0 when there is no file.
+outcomes() {
+  local found=''
+  if [[ -s $2 ]]; then
+    found=$(grep -c "\"outcome\": \"$1" "$2" || true)
+  fi
+  printf '%s' "${found:-0}"
+}
+
 # Known vulnerabilities of what is built from. A registry without data on them is no pass and no failure: it is told.
 audit() {
   local name=vulnerabilities start=$SECONDS status=0
@@ -360,6 +390,7 @@ main() {
   check format "$check_limit" dotnet csharpier check . || true
   if check build "$build_limit" dotnet build Flushback.slnx -c "$configuration"; then
     check first-command "$check_limit" "${in_shell[@]}" reads_the_first_sample || true
+    regress_library
     run_suites
   else
     fail_suites

@@ -1,9 +1,11 @@
+using Flushback.Service.Checks;
 using Flushback.Service.Drawings;
 using Flushback.Service.Errors;
 using Flushback.Service.Hosting;
 using Flushback.Service.Limits;
 using Flushback.Service.Queueing;
 using Flushback.Service.Security;
+using Flushback.Service.Streaming;
 using Flushback.Service.Telemetry;
 using Flushback.Service.Validation;
 using Flushback.Service.Web;
@@ -73,11 +75,15 @@ public static class FlushbackHost
         builder.AddMeasuring();
         builder.AddQueueing();
         builder.AddHealth();
+        builder.AddStreaming();
         builder.AddWeb();
         IServiceCollection services = builder.Services;
         services.AddSingleton<RequestValidator>();
         services.AddSingleton<KnifeReader>();
+        services.AddSingleton<KnifeChecker>();
+        services.AddSingleton<PatternChecker>();
         services.AddSingleton<InspectionReader>();
+        services.AddSingleton<Faults>();
         services.AddGrpc(grpc =>
         {
             grpc.Interceptors.Add<LastResortInterceptor>();
@@ -96,6 +102,7 @@ public static class FlushbackHost
         app.MapGrpcService<ProfileCheckerService>();
         app.MapGrpcService<ProfileInspectorService>();
         app.MapGrpcService<BenchSimulatorService>();
+        app.MapGrpcService<ProfileExporterService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

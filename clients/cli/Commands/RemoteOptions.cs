@@ -57,7 +57,7 @@ internal static class RemoteOptions
 
     private static Option[] OfServer => [_token, _authority, _certificate, _key];
 
-    /// <summary>Gives a command these options behind <c>--server</c>; one without that is left alone.</summary>
+    /// <summary>Gives a command these options behind <c>--server</c>, but those it has itself; one without that is left alone.</summary>
     public static void JoinTo(Command command)
     {
         if (command.Options.FirstOrDefault(option => option.Name == ServiceOptions.ServerName) is not { } server)
@@ -68,7 +68,10 @@ internal static class RemoteOptions
         int behind = command.Options.IndexOf(server) + 1;
         foreach (Option option in (Option[])[_deadline, .. OfServer.Reverse()])
         {
-            command.Options.Insert(behind, option);
+            if (command.Options.All(own => own.Name != option.Name))
+            {
+                command.Options.Insert(behind, option);
+            }
         }
 
         command.Validators.Add(given => RefuseWithoutServer(given, server));

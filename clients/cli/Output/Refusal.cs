@@ -79,6 +79,8 @@ internal static class Refusal
         BadRequest? details = refused.GetRpcStatus()?.GetDetail<BadRequest>();
         return details is null
             ? [refused.Status.Detail]
-            : details.FieldViolations.Select(violation => violation.Description + OptionHint.For(violation.Field));
+            : details
+                .FieldViolations.Select(violation => violation.Description + OptionHint.For(violation.Field))
+                .Distinct();
     }
 }

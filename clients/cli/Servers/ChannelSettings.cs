@@ -15,6 +15,12 @@ internal static class ChannelSettings
 
     private const int MostTries = 5;
 
+    private static readonly MethodName LibraryStream = new()
+    {
+        Service = "flushback.v1.ProfileChecker",
+        Method = "CheckMany",
+    };
+
     /// <summary>The settings of a channel.</summary>
     /// <param name="handler">Makes the connections; null for the usual ones.</param>
     public static GrpcChannelOptions With(SocketsHttpHandler? handler) =>
@@ -25,8 +31,11 @@ internal static class ChannelSettings
             MaxRetryAttempts = MostTries,
             MaxRetryBufferPerCallSize = LargestKeptBytes,
             MaxRetryBufferSize = 2L * LargestKeptBytes,
-            ServiceConfig = new ServiceConfig { MethodConfigs = { TryAgain() } },
+            ServiceConfig = new ServiceConfig { MethodConfigs = { TryAgain(), Never(LibraryStream) } },
         };
+
+    // Whoever sends a library sends what is not answered over a new stream, which is less than all of the old one.
+    private static MethodConfig Never(MethodName method) => new() { Names = { method } };
 
     // A check changes nothing on the service, so that it may be asked for again whenever none answered; a service that
     // is busy says by itself when. Every other status is an answer, and would be the same again.

@@ -17,7 +17,7 @@ internal static class ArtifactFile
     public static Wire.Artifact Dxf(Wire.ArtifactKind kind, string fileName, byte[] bytes) =>
         New(kind, fileName, "image/vnd.dxf", UnsafeByteOperations.UnsafeWrap(bytes));
 
-    /// <summary>A sheet to print; the bytes are handed over and not to be changed after.</summary>
+    /// <summary>Sheets to print; the bytes are handed over and not to be changed after.</summary>
     public static Wire.Artifact Pdf(Wire.ArtifactKind kind, string fileName, byte[] bytes) =>
         New(kind, fileName, "application/pdf", UnsafeByteOperations.UnsafeWrap(bytes));
 

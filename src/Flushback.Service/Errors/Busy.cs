@@ -26,6 +26,12 @@ internal static class Busy
             PushbackTrailer,
             ((long)retryAfter.TotalMilliseconds).ToString(CultureInfo.InvariantCulture)
         );
+        return Status(limits, retryAfter).ToRpcException();
+    }
+
+    /// <summary>The status of <see cref="Tell"/>, for one item of a stream that goes on.</summary>
+    public static Status Status(ServiceLimits limits, TimeSpan retryAfter)
+    {
         ErrorInfo info = new()
         {
             Domain = RequestErrors.Domain,
@@ -44,6 +50,6 @@ internal static class Busy
                 $"The service is busy with the {limits.ItemsInFlight:N0} requests it takes in; try again in {retryAfter.TotalSeconds:0.0##} s."
             ),
             Details = { Any.Pack(new RetryInfo { RetryDelay = Duration.FromTimeSpan(retryAfter) }), Any.Pack(info) },
-        }.ToRpcException();
+        };
     }
 }

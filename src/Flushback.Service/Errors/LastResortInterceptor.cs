@@ -1,5 +1,3 @@
-using System.Globalization;
-using Flushback.Service.Limits;
 using Grpc.Core;
 using Grpc.Core.Interceptors;
 
@@ -8,13 +6,8 @@ namespace Flushback.Service.Errors;
 /// <summary>
 /// Turns what nobody foresaw into INTERNAL with a plain sentence for the caller and the whole story in the log.
 /// </summary>
-public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<LastResortInterceptor> logger)
-    : Interceptor
+public sealed class LastResortInterceptor(Faults faults) : Interceptor
 {
-    /// <summary>What a caller is told of a fault of ours.</summary>
-    public const string Sentence =
-        "The service failed on this request; the fault is ours, not the drawing's, and its log says more.";
-
     /// <inheritdoc/>
     public override Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
         TRequest request,
@@ -51,24 +44,9 @@ public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<
         {
             return await call();
         }
-        catch (RpcException)
+        catch (Exception fault) when (fault is not RpcException)
         {
-            throw;
-        }
-        catch (OperationCanceledException) when (context.CancellationToken.IsCancellationRequested)
-        {
-            // A caller whose deadline passed has been told so by gRPC already; this is for one who hung up.
-            throw new RpcException(new Status(StatusCode.Cancelled, "The caller cancelled the request."));
-        }
-        catch (OperationCanceledException)
-        {
-            // Nobody outside cancelled, so the clock did.
-            throw RequestErrors.OverLimit(TimeOver());
-        }
-        catch (Exception exception)
-        {
-            LogFault(exception, context.Method);
-            throw new RpcException(new Status(StatusCode.Internal, Sentence));
+            throw faults.Tell(fault, context.Method, context.CancellationToken);
         }
     }
 
@@ -78,19 +56,4 @@ public sealed partial class LastResortInterceptor(ServiceLimits limits, ILogger<
         await call;
         return true;
     }
-
-    private LimitExceeded TimeOver() =>
-        new(
-            "TOO_LONG",
-            nameof(ServiceLimits.Seconds),
-            limits.Seconds,
-            null,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"The request took longer than the {limits.Seconds} seconds allowed; draw curves as arcs instead of many short lines, or ask for less: a larger step, fewer layers."
-            )
-        );
-
-    [LoggerMessage(Level = LogLevel.Error, Message = "{Method} failed.")]
-    private partial void LogFault(Exception exception, string method);
 }

@@ -30,12 +30,13 @@ public sealed class OversizedMessageDetails(RequestDelegate next, ServiceLimits 
             return;
         }
 
-        Google.Rpc.Status status = RequestErrors.Exhausted(MessageTooLarge(bytes));
+        Google.Rpc.Status status = RequestErrors.Exhausted(MessageTooLarge(limits, bytes));
         headers.GrpcMessage = status.Message;
         headers[DetailsHeader] = Convert.ToBase64String(status.ToByteArray());
     }
 
-    private LimitExceeded MessageTooLarge(long? bytes) =>
+    /// <summary>What a message over its limit goes over.</summary>
+    internal static LimitExceeded MessageTooLarge(ServiceLimits limits, long? bytes) =>
         new(
             "MESSAGE_TOO_LARGE",
             nameof(ServiceLimits.MessageBytes),

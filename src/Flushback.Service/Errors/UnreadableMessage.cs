@@ -27,17 +27,20 @@ public sealed class UnreadableMessage(RequestDelegate next)
         IHeaderDictionary headers = context.Response.Headers;
         if (!context.Response.HasStarted && headers.GrpcStatus == Number(StatusCode.Unknown))
         {
-            Status status = new()
-            {
-                Code = (int)Code.InvalidArgument,
-                Message = Sentence,
-                Details = { Any.Pack(new ErrorInfo { Domain = RequestErrors.Domain, Reason = Reason }) },
-            };
             headers.GrpcStatus = Number(StatusCode.InvalidArgument);
             headers.GrpcMessage = Sentence;
-            headers[OversizedMessageDetails.DetailsHeader] = Convert.ToBase64String(status.ToByteArray());
+            headers[OversizedMessageDetails.DetailsHeader] = Convert.ToBase64String(Told().ToByteArray());
         }
     }
+
+    /// <summary>INVALID_ARGUMENT, with the reason.</summary>
+    internal static Status Told() =>
+        new()
+        {
+            Code = (int)Code.InvalidArgument,
+            Message = Sentence,
+            Details = { Any.Pack(new ErrorInfo { Domain = RequestErrors.Domain, Reason = Reason }) },
+        };
 
     private static string Number(StatusCode status) => ((int)status).ToString(CultureInfo.InvariantCulture);
 }

@@ -7,10 +7,16 @@ namespace Flushback.Service.Hosting;
 /// Ends the service in order: not ready as soon as it is told to stop, taking calls until balancers have noticed, then
 /// finishing those under way.
 /// </summary>
-internal sealed class Draining(IHostApplicationLifetime lifetime, IOptions<DrainOptions> options)
+public sealed class Draining(IHostApplicationLifetime lifetime, IOptions<DrainOptions> options)
     : IHostedLifecycleService,
-        IHealthCheck
+        IHealthCheck,
+        IDisposable
 {
+    private readonly CancellationTokenSource _finishing = new();
+
+    /// <summary>Cancelled when what is under way is to be finished: streams take in nothing more.</summary>
+    public CancellationToken Finishing => _finishing.Token;
+
     /// <summary>Ready until the service is told to stop.</summary>
     public Task<HealthCheckResult> CheckHealthAsync(
         HealthCheckContext context,
@@ -23,9 +29,12 @@ internal sealed class Draining(IHostApplicationLifetime lifetime, IOptions<Drain
         );
 
     /// <summary>Runs before anything is stopped.</summary>
-    public Task StoppingAsync(CancellationToken cancellationToken) =>
-        Task.Delay(TimeSpan.FromSeconds(options.Value.NoticeSeconds), cancellationToken)
+    public async Task StoppingAsync(CancellationToken cancellationToken)
+    {
+        await Task.Delay(TimeSpan.FromSeconds(options.Value.NoticeSeconds), cancellationToken)
             .ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+        await _finishing.CancelAsync();
+    }
 
     /// <inheritdoc/>
     public Task StartingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
@@ -41,4 +50,7 @@ internal sealed class Draining(IHostApplicationLifetime lifetime, IOptions<Drain
 
     /// <inheritdoc/>
     public Task StoppedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public void Dispose() => _finishing.Dispose();
 }

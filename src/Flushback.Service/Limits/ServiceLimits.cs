@@ -77,6 +77,11 @@ public sealed class ServiceLimits
     [Range(1, 100_000)]
     public int ItemsInFlight { get; set; } = 256;
 
+    /// <summary>Items of one stream that are taken in and not yet answered.</summary>
+    /// <value>Default: 16; what is sent beyond waits in the connection, and then at the sender.</value>
+    [Range(1, 1_000)]
+    public int StreamItems { get; set; } = 16;
+
     /// <summary>Most layers a caller may name as cut.</summary>
     /// <value>Default: 200.</value>
     [Range(1, 100_000)]

@@ -18,6 +18,18 @@ internal static class KnifeMapping
             RearPin = outlines.RearPin?.ToCircle(),
         };
 
+    /// <summary>Outlines and pins to the contract, in the frame they were drawn in.</summary>
+    public static Wire.KnifeOutlines ToWire(this DrawnKnife drawn) =>
+        new()
+        {
+            Blade = drawn.Blade.ToWire(),
+            Spring = drawn.Spring.ToWire(),
+            Handle = drawn.Handle?.ToWire(),
+            Pivot = drawn.Pivot.ToWire(),
+            CentrePin = drawn.CentrePin.ToWire(),
+            RearPin = drawn.RearPin?.ToWire(),
+        };
+
     /// <summary>The same knife with what the request says about how it is drawn.</summary>
     public static DrawnKnife As(this DrawnKnife drawn, Wire.Knife request) =>
         drawn with

@@ -1,4 +1,5 @@
 using Flushback.Dxf;
+using Flushback.Dxf.Writing;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Findings;
 using Flushback.Mechanism.Handle;
@@ -101,6 +102,18 @@ internal static class WordMapping
             DrawingUnit.Inch => Wire.LengthUnit.Inch,
             DrawingUnit.Thou => Wire.LengthUnit.Thou,
             _ => Wire.LengthUnit.Unspecified,
+        };
+
+    /// <summary>From the contract; 2000 when the caller does not say.</summary>
+    public static DxfVersion ToVersion(this Wire.DxfVersion version) =>
+        version switch
+        {
+            Wire.DxfVersion.R12 => DxfVersion.R12,
+            Wire.DxfVersion.R2007 => DxfVersion.R2007,
+            Wire.DxfVersion.R2010 => DxfVersion.R2010,
+            Wire.DxfVersion.R2013 => DxfVersion.R2013,
+            Wire.DxfVersion.R2018 => DxfVersion.R2018,
+            _ => DxfVersion.R2000,
         };
 
     // Only the word for what is not known differs: the contract's first value says that nothing was said.

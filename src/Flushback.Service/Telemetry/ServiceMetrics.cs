@@ -7,6 +7,7 @@ namespace Flushback.Service.Telemetry;
 public sealed class ServiceMetrics
 {
     private readonly Histogram<double> _durations;
+    private readonly Histogram<double> _items;
     private readonly Histogram<double> _waits;
     private readonly Counter<long> _findings;
     private readonly Counter<long> _overLimit;
@@ -21,6 +22,11 @@ public sealed class ServiceMetrics
             "flushback.request.duration",
             "s",
             "Time from a request's headers to its status, by method and status."
+        );
+        _items = meter.CreateHistogram<double>(
+            "flushback.item.duration",
+            "s",
+            "Time from an item of a stream read to its answer, by work and status."
         );
         _waits = meter.CreateHistogram<double>("flushback.queue.wait", "s", "Time a request waits for its turn.");
         _findings = meter.CreateCounter<long>("flushback.findings", "{finding}", "Findings told, by code.");
@@ -49,6 +55,13 @@ public sealed class ServiceMetrics
     /// <param name="duration">Time from its headers to its status.</param>
     public void Answered(string method, string status, TimeSpan duration) =>
         _durations.Record(duration.TotalSeconds, new("rpc.method", method), new("rpc.grpc.status", status));
+
+    /// <summary>An item of a stream is answered.</summary>
+    /// <param name="work">Name of the work in the contract.</param>
+    /// <param name="status">Name of the gRPC status.</param>
+    /// <param name="duration">Time from its reading to its answer.</param>
+    public void AnsweredItem(string work, string status, TimeSpan duration) =>
+        _items.Record(duration.TotalSeconds, new("work", work), new("rpc.grpc.status", status));
 
     /// <summary>A request has waited for its turn.</summary>
     public void Waited(TimeSpan duration) => _waits.Record(duration.TotalSeconds);

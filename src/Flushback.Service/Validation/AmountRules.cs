@@ -44,6 +44,9 @@ internal static class AmountRules
     }
 
     /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
+    public static void Check(Wire.GenerateRequest request, ServiceLimits limits) => Check(request.Bench, limits);
+
+    /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
     public static void Check(Wire.InspectRequest request, ServiceLimits limits)
     {
         CheckListed(

@@ -44,10 +44,14 @@ internal static class ArtifactRules
     }
 
     /// <summary>Gathers the curve in the handle asked for without the handle.</summary>
-    public static void CheckHandleCurve(Wire.CheckRequest request, Violations violations)
+    public static void CheckHandleCurve(
+        RepeatedField<Wire.ArtifactKind> artifacts,
+        Wire.HandleSettings? handle,
+        Violations violations
+    )
     {
-        int at = request.Artifacts.IndexOf(Wire.ArtifactKind.HandleCsv);
-        if (at >= 0 && request.Handle is null)
+        int at = artifacts.IndexOf(Wire.ArtifactKind.HandleCsv);
+        if (at >= 0 && handle is null)
         {
             string field = string.Create(CultureInfo.InvariantCulture, $"artifacts[{at}]");
             violations.Add(

@@ -43,6 +43,15 @@ public sealed class RequestValidator(ServiceLimits limits)
         Wire.ArtifactKind.CardPdf,
     ];
 
+    private static readonly Wire.ArtifactKind[] _madeWithAPattern =
+    [
+        .. _madeByACheck,
+        Wire.ArtifactKind.PatternDxf,
+        Wire.ArtifactKind.CutSheetDxf,
+        Wire.ArtifactKind.PatternSvg,
+        Wire.ArtifactKind.TemplatePdf,
+    ];
+
     /// <summary>Refuses a request that breaks the contract, with every violation.</summary>
     /// <exception cref="Grpc.Core.RpcException">
     /// INVALID_ARGUMENT with every violation; RESOURCE_EXHAUSTED when the request asks for more than is allowed.
@@ -54,8 +63,31 @@ public sealed class RequestValidator(ServiceLimits limits)
         new FieldRules(limits.CoordinateMm, violations).Check(request);
         NameRules.CheckName(request.Name, limits, violations);
         ArtifactRules.Check(request.Artifacts, _madeByACheck, "a check", violations);
-        ArtifactRules.CheckHandleCurve(request, violations);
+        ArtifactRules.CheckHandleCurve(request.Artifacts, request.Handle, violations);
         KnifeRules.Check(request.Knife, limits, violations);
+        if (request.Bench is { } bench)
+        {
+            BenchRules.Check(bench, violations);
+        }
+
+        if (request.Handle is { } handle)
+        {
+            HandleRules.Check(handle, violations);
+        }
+
+        violations.ThrowIfAny();
+    }
+
+    /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
+    public void Validate(Wire.GenerateRequest request)
+    {
+        AmountRules.Check(request, limits);
+        Violations violations = new();
+        new FieldRules(limits.CoordinateMm, violations).Check(request);
+        NameRules.CheckName(request.Name, limits, violations);
+        ArtifactRules.Check(request.Artifacts, _madeWithAPattern, "a pattern", violations);
+        ArtifactRules.CheckHandleCurve(request.Artifacts, request.Handle, violations);
+        PatternRules.Check(request, violations);
         if (request.Bench is { } bench)
         {
             BenchRules.Check(bench, violations);

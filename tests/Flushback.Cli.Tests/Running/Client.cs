@@ -13,6 +13,18 @@ internal static class Client
     /// <summary>Runs it to its end, with variables in its environment.</summary>
     public static async Task<Ending> RunWithAsync(Dictionary<string, string> variables, params string[] args)
     {
+        using Process process = Start(variables, args);
+        Task<string> output = process.StandardOutput.ReadToEndAsync();
+        Task<string> error = process.StandardError.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        return new Ending(process.ExitCode, await output, await error);
+    }
+
+    /// <summary>Starts it, for a test that ends it by force.</summary>
+    public static Process Start(params string[] args) => Start([], args);
+
+    private static Process Start(Dictionary<string, string> variables, string[] args)
+    {
         ProcessStartInfo start = new("dotnet", [_program, .. args])
         {
             RedirectStandardOutput = true,
@@ -24,11 +36,7 @@ internal static class Client
             start.Environment[name] = value;
         }
 
-        using Process process = Process.Start(start)!;
-        Task<string> output = process.StandardOutput.ReadToEndAsync();
-        Task<string> error = process.StandardError.ReadToEndAsync();
-        await process.WaitForExitAsync();
-        return new Ending(process.ExitCode, await output, await error);
+        return Process.Start(start)!;
     }
 }
 

@@ -25,6 +25,9 @@ internal sealed class Nginx : IAsyncDisposable
     /// <summary>Where callers reach it.</summary>
     public Uri Address { get; }
 
+    /// <summary>File with the certificate of who vouches for it.</summary>
+    public string AuthorityFile => _certificates.AuthorityFile;
+
     /// <summary>A handler that trusts its certificate.</summary>
     public SocketsHttpHandler Handler() => _certificates.Handler();
 

@@ -13,7 +13,7 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
     public async Task A_fault_of_ours_is_internal_in_a_plain_sentence_and_whole_in_the_log()
     {
         ListLogger log = new();
-        LastResortInterceptor interceptor = new(new ServiceLimits(), log);
+        LastResortInterceptor interceptor = new(new Faults(new ServiceLimits(), log));
 
         RpcException thrown = await Assert.ThrowsAsync<RpcException>(() =>
             interceptor.UnaryServerHandler<Wire.CheckRequest, Wire.CheckResponse>(
@@ -24,9 +24,9 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
         );
 
         Assert.Equal(StatusCode.Internal, thrown.StatusCode);
-        Assert.Equal(LastResortInterceptor.Sentence, thrown.Status.Detail);
+        Assert.Equal(Faults.Sentence, thrown.Status.Detail);
         Assert.Null(thrown.Status.DebugException);
-        Assert.Equal("the inner workings", Assert.Single(log.Faults).Message);
+        Assert.Equal("the inner workings", Assert.Single(log.Told).Message);
     }
 
     [Fact]
@@ -89,9 +89,9 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
         return request;
     }
 
-    private sealed class ListLogger : ILogger<LastResortInterceptor>
+    private sealed class ListLogger : ILogger<Faults>
     {
-        public List<Exception> Faults { get; } = [];
+        public List<Exception> Told { get; } = [];
 
         public IDisposable? BeginScope<TState>(TState state)
             where TState : notnull => null;
@@ -104,6 +104,6 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
             TState state,
             Exception? exception,
             Func<TState, Exception?, string> formatter
-        ) => Faults.Add(exception!);
+        ) => Told.Add(exception!);
     }
 }

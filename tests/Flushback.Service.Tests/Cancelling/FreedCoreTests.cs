@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Flushback.Catalogue.Designs;
+using Flushback.Service.Checks;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
 using Flushback.Service.Tests.BadInput;
@@ -131,8 +132,8 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
 
     private static Work Check(Wire.CheckRequest request)
     {
-        ProfileCheckerService service = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
-        return cancellation => service.Check(request, new CallContext(cancellation));
+        KnifeChecker checker = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
+        return cancellation => checker.Check(request, cancellation);
     }
 
     private static Work Plan(Wire.CheckRequest knife, params Wire.ArtifactKind[] artifacts)

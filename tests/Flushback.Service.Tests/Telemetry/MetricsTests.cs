@@ -3,6 +3,7 @@ using Flushback.Service.Queueing;
 using Flushback.Service.Tests.BadInput;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
+using Flushback.Service.Tests.Streaming;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -60,6 +61,30 @@ public sealed class MetricsTests : IAsyncLifetime
 
         await AssertTellsAsync("flushback_requests_over_limit_total", "limit=\"Vertices\"", " 1");
         await AssertTellsAsync("flushback_requests_over_limit_total", "limit=\"MessageBytes\"", " 1");
+    }
+
+    [Fact]
+    public async Task Items_of_a_stream_are_counted_like_calls_of_their_own()
+    {
+        Wire.CheckRequest tooMany = Requests.Outlines();
+        tooMany.Knife.Outlines.Blade.Vertices.AddRange(
+            Enumerable.Range(0, 61).Select(i => new Wire.Vertex { XMm = i, YMm = i * i })
+        );
+        Wire.CheckRequest flawed = Requests.Outlines(Catalogue.Designs.KnifeCatalogue.Curlew.ToDrawn());
+        List<Wire.CheckManyResponse> answers = await Library.CheckAsync(
+            _service.Checker,
+            [Library.Item("flawed", flawed), Library.Item("tooMany", tooMany)]
+        );
+        var findings = answers.Single(answer => answer.Check is not null).Check.Report.Findings;
+
+        await AssertTellsAsync("flushback_item_duration_seconds_count", "work=\"Check\"", "OK", "1");
+        await AssertTellsAsync("flushback_item_duration_seconds_count", "work=\"Check\"", "ResourceExhausted", "1");
+        await AssertTellsAsync("flushback_requests_over_limit_total", "limit=\"Vertices\"", " 1");
+        await AssertTellsAsync(
+            "flushback_findings_total",
+            $"code=\"{findings[0].Code}\"",
+            $" {findings.Count(finding => finding.Code == findings[0].Code)}"
+        );
     }
 
     [Fact]

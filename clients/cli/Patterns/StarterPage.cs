@@ -1,0 +1,86 @@
+using System.Globalization;
+using System.Text;
+using Flushback.Contract.V1;
+
+namespace Flushback.Cli.Patterns;
+
+/// <summary>A page of dimensions to begin with: every dimension with its meaning, limits and default.</summary>
+internal static class StarterPage
+{
+    private const int Columns = 110;
+
+    /// <summary>Writes the page.</summary>
+    /// <param name="name">What the knife is called.</param>
+    /// <param name="parameters">All dimensions there are, group by group.</param>
+    public static string Write(string name, IEnumerable<PatternParameter> parameters)
+    {
+        StringBuilder page = new();
+        Comment(
+            page,
+            "",
+            "A page of dimensions for a slip-joint knife. Change what you like and take out what you do not need: a line that is missing keeps its default, or follows from the rest where its comment says so."
+        );
+        Comment(
+            page,
+            "",
+            "Lengths are written 3.2, 3.2 mm, 1/8 in or 0.125 in; without a unit they are millimetres. Angles are degrees."
+        );
+        page.Append('\n').Append("name: ").Append(Quoted(name)).Append('\n');
+        string group = "";
+        foreach (PatternParameter parameter in parameters)
+        {
+            string[] path = parameter.Field.Split('.');
+            if (path[0] != group)
+            {
+                group = path[0];
+                page.Append('\n').Append(group).Append(":\n");
+            }
+
+            Comment(page, "  ", Told(parameter));
+            string line = $"{PatternKeys.Of(path[1])}: {ValueOf(parameter)}".TrimEnd();
+            page.Append(parameter.Follows.Length > 0 ? "  # " : "  ").Append(line).Append('\n');
+        }
+
+        return page.ToString();
+    }
+
+    private static string Told(PatternParameter parameter)
+    {
+        if (parameter.Choices.Count > 0)
+        {
+            return $"{parameter.Meaning} One of {string.Join(", ", parameter.Choices)}.";
+        }
+
+        string limits = $"{Number(parameter.Least)} to {Number(parameter.Most)} {parameter.Unit}.";
+        return parameter.Follows.Length > 0
+            ? $"{parameter.Meaning} {limits} Left out: {parameter.Follows}."
+            : $"{parameter.Meaning} {limits}";
+    }
+
+    private static string ValueOf(PatternParameter parameter) =>
+        parameter.Choices.Count > 0 ? parameter.Choices[0]
+        : parameter.HasDefaultValue ? $"{Number(parameter.DefaultValue)} {parameter.Unit}"
+        : "";
+
+    private static void Comment(StringBuilder page, string indent, string text)
+    {
+        string line = $"{indent}#";
+        foreach (string word in text.Split(' '))
+        {
+            if (line.Length + 1 + word.Length > Columns)
+            {
+                page.Append(line).Append('\n');
+                line = $"{indent}#";
+            }
+
+            line += $" {word}";
+        }
+
+        page.Append(line).Append('\n');
+    }
+
+    // Single quotes keep every character but themselves.
+    private static string Quoted(string name) => $"'{name.Replace("'", "''", StringComparison.Ordinal)}'";
+
+    private static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,167 @@
+using System.Diagnostics;
+using Flushback.Service.Queueing;
+using Flushback.Service.Tests.Hosting;
+using Flushback.Service.Tests.Inputs;
+using Google.Rpc;
+using Grpc.Core;
+using Grpc.Net.Client;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Flushback.Service.Tests.Streaming;
+
+/// <summary>How much of a stream is taken in, and what that leaves for others.</summary>
+public sealed class BoundsTests
+{
+    [Fact]
+    public async Task No_more_items_are_taken_in_than_the_limit_whatever_is_sent()
+    {
+        RunningService service = await RunningService.StartAsync("--Limits:Parallel=1", "--Limits:StreamItems=4");
+        WorkGate gate = service.Parts.GetRequiredService<WorkGate>();
+        Turn taken = await gate.EnterAsync("somebody", default);
+        using var call = service.Checker.CheckMany();
+        Task<List<Wire.CheckManyResponse>> answers = Library.GatherAsync(call.ResponseStream);
+        foreach (Wire.CheckManyRequest item in Library.Of(40))
+        {
+            await call.RequestStream.WriteAsync(item);
+        }
+
+        await call.RequestStream.CompleteAsync();
+        await Eventually.IsTrueAsync(() => gate.Waiting == 4);
+        await Task.Delay(200);
+        Assert.Equal(4, gate.Waiting);
+
+        taken.Dispose();
+        Assert.Equal(40, (await answers).Count);
+        await service.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task A_sender_who_is_not_answered_is_held_up_by_the_connection()
+    {
+        RunningService service = await RunningService.StartAsync("--Limits:Parallel=1", "--Limits:StreamItems=2");
+        using Turn taken = await service.Parts.GetRequiredService<WorkGate>().EnterAsync("somebody", default);
+        using var call = service.Checker.CheckMany();
+        Wire.CheckManyRequest megabyte = Library.Item("1", Requests.Drawing(new byte[1024 * 1024]));
+
+        // Far more than the windows of HTTP/2 and the sockets hold on both sides.
+        const int Sent = 64;
+        int written = 0;
+        Task sending = Task.Run(async () =>
+        {
+            for (; written < Sent; written++)
+            {
+                await call.RequestStream.WriteAsync(megabyte);
+            }
+        });
+        await Task.Delay(TimeSpan.FromSeconds(2));
+
+        Assert.False(sending.IsCompleted);
+        Assert.InRange(written, 2, 24);
+        call.Dispose();
+        await Assert.ThrowsAnyAsync<Exception>(() => sending);
+        await service.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task An_item_for_which_there_is_no_room_is_told_when_to_come_again_and_the_stream_goes_on()
+    {
+        RunningService service = await RunningService.StartAsync("--Limits:Parallel=1", "--Limits:ItemsInFlight=1");
+        using var call = service.Checker.CheckMany();
+        using (await service.Parts.GetRequiredService<WorkGate>().EnterAsync("somebody", default))
+        {
+            await call.RequestStream.WriteAsync(Library.Item("early"));
+            Assert.True(await call.ResponseStream.MoveNext(default));
+        }
+
+        Wire.ItemError busy = call.ResponseStream.Current.Error;
+        Assert.Equal(StatusCode.Unavailable, (StatusCode)busy.Code);
+        TimeSpan delay = busy.Details[0].Unpack<RetryInfo>().RetryDelay.ToTimeSpan();
+        Assert.InRange(delay, TimeSpan.FromMilliseconds(50), TimeSpan.FromSeconds(5));
+        Assert.Equal("ItemsInFlight", busy.Details[1].Unpack<ErrorInfo>().Metadata["limit"]);
+
+        await call.RequestStream.WriteAsync(Library.Item("again"));
+        Assert.True(await call.ResponseStream.MoveNext(default));
+        Assert.NotNull(call.ResponseStream.Current.Check);
+        await call.RequestStream.CompleteAsync();
+        Assert.False(await call.ResponseStream.MoveNext(default));
+        Assert.Equal(StatusCode.OK, call.GetStatus().StatusCode);
+        await service.DisposeAsync();
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_single_check_waits_behind_one_item_of_a_flood_even_on_the_same_connection(bool sameConnection)
+    {
+        RunningService service = await RunningService.StartAsync("--Limits:Parallel=1", "--Limits:StreamItems=50");
+        WorkGate gate = service.Parts.GetRequiredService<WorkGate>();
+        Turn taken = await gate.EnterAsync("somebody", default);
+        using var flood = service.Checker.CheckMany();
+        foreach (Wire.CheckManyRequest item in Library.Of(50))
+        {
+            await flood.RequestStream.WriteAsync(item);
+        }
+
+        await Eventually.IsTrueAsync(() => gate.Waiting == 50);
+        using GrpcChannel other = GrpcChannel.ForAddress(service.Address);
+        Wire.ProfileChecker.ProfileCheckerClient caller = new(sameConnection ? service.Channel : other);
+        Task<Wire.CheckResponse> single = caller.CheckAsync(Requests.Outlines()).ResponseAsync;
+        await Eventually.IsTrueAsync(() => gate.Waiting == 51);
+
+        taken.Dispose();
+        await single;
+
+        // One item is served before it, and another may begin before the answer is here.
+        Assert.InRange(gate.Waiting, 40, 50);
+        await service.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task A_single_check_during_a_flood_stays_near_its_usual_time()
+    {
+        RunningService service = await RunningService.StartAsync();
+        using GrpcChannel other = GrpcChannel.ForAddress(service.Address);
+        Wire.ProfileChecker.ProfileCheckerClient single = new(other);
+        await MedianAsync(single);
+        TimeSpan usual = await MedianAsync(single);
+
+        using CancellationTokenSource enough = new();
+        Task flood = FloodAsync(service, enough.Token);
+        TimeSpan during = await MedianAsync(single);
+        await enough.CancelAsync();
+        await flood;
+
+        // An item of the flood before it and another beside it; with seconds of slack for a machine that does other work.
+        Assert.InRange(during, TimeSpan.Zero, (10 * usual) + TimeSpan.FromSeconds(2));
+        await service.DisposeAsync();
+    }
+
+    private static async Task FloodAsync(RunningService service, CancellationToken enough)
+    {
+        using var call = service.Checker.CheckMany(cancellationToken: CancellationToken.None);
+        Task<List<Wire.CheckManyResponse>> answers = Library.GatherAsync(call.ResponseStream);
+        int sent = 0;
+        for (; !enough.IsCancellationRequested; sent++)
+        {
+            await call.RequestStream.WriteAsync(Library.Item($"{sent}"), CancellationToken.None);
+        }
+
+        await call.RequestStream.CompleteAsync();
+        Assert.True(sent > 20, $"Only {sent} items were sent: that is no flood.");
+        Assert.Equal(sent, (await answers).Count(answer => answer.Check is not null));
+    }
+
+    private static async Task<TimeSpan> MedianAsync(Wire.ProfileChecker.ProfileCheckerClient checker)
+    {
+        List<TimeSpan> times = [];
+        for (int i = 0; i < 31; i++)
+        {
+            long from = Stopwatch.GetTimestamp();
+            await checker.CheckAsync(Requests.Outlines());
+            times.Add(Stopwatch.GetElapsedTime(from));
+        }
+
+        times.Sort();
+        return times[times.Count / 2];
+    }
+}
