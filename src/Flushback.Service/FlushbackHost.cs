@@ -96,6 +96,7 @@ public static class FlushbackHost
         app.MapGrpcService<ProfileCheckerService>();
         app.MapGrpcService<ProfileInspectorService>();
         app.MapGrpcService<BenchSimulatorService>();
+        app.MapGrpcService<ToleranceStudyService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

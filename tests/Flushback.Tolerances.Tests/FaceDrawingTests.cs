@@ -14,7 +14,7 @@ public class FaceDrawingTests
     private static readonly Site _halfStopFace = Site.On(BladeFace.HalfStopFace);
 
     [Fact]
-    public void A_face_that_is_off_lies_parallel_to_the_one_drawn_and_everything_else_lies_on_its_own_line()
+    public void A_face_that_is_off_outward_adds_metal_and_nothing_goes_far_from_where_it_was()
     {
         foreach (KnifeDesign design in KnifeCatalogue.All)
         {

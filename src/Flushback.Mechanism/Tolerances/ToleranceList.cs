@@ -43,7 +43,7 @@ public sealed record ToleranceList
         Add(ToleranceKind.RearPinPlace, inHandle ? settings.PinsMm : 0);
         Add(ToleranceKind.PivotPlay, settings.ClearanceMm);
         Add(ToleranceKind.CentrePinPlay, settings.ClearanceMm);
-        foreach (Site face in Faces.Where(face => Workpiece.Of(knife, face.Part).RunOf(face) is not null))
+        foreach (Site face in Faces.Where(face => Has(knife, face)))
         {
             Add(ToleranceKind.Profile, settings.FaceProfilesMm.GetValueOrDefault(face, settings.ProfileMm), face);
         }
@@ -64,6 +64,13 @@ public sealed record ToleranceList
 
     /// <summary>The tolerance a dimension belongs to.</summary>
     public Tolerance Of(Dimension dimension) => Tolerances[dimension.Tolerance];
+
+    // A kick drawn sharp is the end of the closed face, and varies with it.
+    private static bool Has(Knife knife, Site face)
+    {
+        Workpiece piece = Workpiece.Of(knife, face.Part);
+        return piece.RunOf(face) is { } run && (face.Blade != BladeFace.Kick || piece.EdgeAt(run.First).IsArc);
+    }
 
     private static Deviation[] DeviationsOf(Tolerance tolerance) =>
         tolerance.Kind switch

@@ -9,5 +9,6 @@ internal static class ServiceNames
         Wire.ProfileChecker.Descriptor.FullName,
         Wire.ProfileInspector.Descriptor.FullName,
         Wire.BenchSimulator.Descriptor.FullName,
+        Wire.ToleranceStudy.Descriptor.FullName,
     ];
 }

@@ -15,6 +15,9 @@ internal sealed class FaceMotion
     // Sine of the angle between two faces under which their corner is no place to slide to.
     private const double LeastSine = 0.25;
 
+    // Cosine to the face beyond which an edge that bears its name is the round at its end.
+    private const double LeastCosine = 0.8;
+
     private readonly Workpiece _piece;
     private readonly Site _face;
     private readonly FaceRun _run;
@@ -27,8 +30,7 @@ internal sealed class FaceMotion
     private FaceMotion(Workpiece piece, Site face, FaceRun run, Deviation deviation)
     {
         (_piece, _face, _run, _deviation) = (piece, face, run, deviation);
-        Edge longest = Enumerable.Range(run.First, run.Count).Select(piece.EdgeAt).MaxBy(edge => edge.LengthMm);
-        _normal = longest.OutwardNormalAt(0.5);
+        _normal = NormalOf(piece, run);
         (double first, double last) = (Along(run.First), Along(run.Last + 1));
         (_frontMm, _lengthMm) = face.Part == Part.Blade ? (first, last - first) : (last, first - last);
         _moved = new Vector[piece.Count];
@@ -41,28 +43,52 @@ internal sealed class FaceMotion
     /// <param name="rearmostXMm">The spring's underside is a face as far back as here, where the tang bears on it.</param>
     public static ImmutableArray<Vector> Of(Workpiece piece, Site face, Deviation deviation, double rearmostXMm)
     {
-        FaceRun run = piece.RunOf(face)!.Value;
-        if (face.Spring == SpringFace.Underside)
-        {
-            int last = run.Last;
-            int first = last;
-            while (first > run.First && piece.EdgeAt(first).Start.X > rearmostXMm)
-            {
-                first--;
-            }
-
-            run = new FaceRun(first, last - first + 1);
-        }
-
-        FaceMotion motion = new(piece, face, run, deviation);
+        FaceMotion motion = new(piece, face, Varied(piece, face, rearmostXMm), deviation);
         motion.MoveFace();
         if (face.Blade != BladeFace.Kick)
         {
-            motion.MoveCorner(run.First, -1);
-            motion.MoveCorner(run.Last, 1);
+            motion.MoveCorner(motion._run.First, -1);
+            motion.MoveCorner(motion._run.Last, 1);
         }
 
         return [.. motion._moved];
+    }
+
+    /// <summary>The edges that vary as one: without the rounds at the ends, and of the kick the round alone.</summary>
+    private static FaceRun Varied(Workpiece piece, Site face, double rearmostXMm)
+    {
+        FaceRun run = piece.RunOf(face)!.Value;
+        (int first, int last) = (run.First, run.Last);
+        if (face.Blade is BladeFace.Kick)
+        {
+            return new FaceRun(first, 1);
+        }
+
+        if (face.Blade is BladeFace.Run)
+        {
+            return run;
+        }
+
+        if (face.Spring == SpringFace.Underside)
+        {
+            for (first = last; first > run.First && piece.EdgeAt(first).Start.X > rearmostXMm; first--) { }
+        }
+
+        Vector normal = NormalOf(piece, new FaceRun(first, last - first + 1));
+        for (; first < last && piece.EdgeAt(first).OutwardNormalAt(0).Dot(normal) < LeastCosine; first++) { }
+
+        for (; first < last && piece.EdgeAt(last).OutwardNormalAt(1).Dot(normal) < LeastCosine; last--) { }
+
+        return new FaceRun(first, last - first + 1);
+    }
+
+    /// <summary>The normal of the longest edge; of a kick, which is a round, where it leaves the closed face.</summary>
+    private static Vector NormalOf(Workpiece piece, FaceRun run)
+    {
+        Edge longest = Enumerable.Range(run.First, run.Count).Select(piece.EdgeAt).MaxBy(edge => edge.LengthMm);
+        return piece.SiteAt(run.First).Blade == BladeFace.Kick
+            ? longest.OutwardNormalAt(0)
+            : longest.OutwardNormalAt(0.5);
     }
 
     private void MoveFace()
@@ -77,7 +103,7 @@ internal sealed class FaceMotion
     private void MoveCorner(int end, int step)
     {
         int beside = end + step;
-        while (IsCorner(_piece.SiteAt(beside)) && Math.Abs(beside - end) < _piece.Count)
+        while (IsRound(_piece.SiteAt(beside)) && Math.Abs(beside - end) < _piece.Count)
         {
             beside += step;
         }
@@ -126,7 +152,8 @@ internal sealed class FaceMotion
 
     private double Along(int vertex) => (_piece.EdgeAt(vertex).Start - Point.Origin).Dot(_normal.Left);
 
-    private static bool IsCorner(Site site) =>
-        site.Blade is BladeFace.NotchCorner or BladeFace.OpenCorner or BladeFace.ClosedCorner or BladeFace.Kick
+    private bool IsRound(Site site) =>
+        site == _face
+        || site.Blade is BladeFace.NotchCorner or BladeFace.OpenCorner or BladeFace.ClosedCorner or BladeFace.Kick
         || site.Spring == SpringFace.NoseCorner;
 }
