@@ -66,5 +66,8 @@ public sealed class ToleranceStudyService(
     }
 
     private static Wire.StudyResponse Progress(int solved, int parts) =>
-        new() { Progress = new Wire.StudyProgress { Solved = solved, Parts = parts } };
+        new()
+        {
+            Progress = new Wire.StudyProgress { Solved = solved, Parts = parts },
+        };
 }

@@ -46,7 +46,10 @@ public class ChanceTests
     [Theory]
     [InlineData(Distribution.Uniform, 1.8)]
     [InlineData(Distribution.Normal, 3.0)]
-    public void Every_dimension_has_the_mean_and_the_variance_of_its_distribution(Distribution distribution, double kurtosis)
+    public void Every_dimension_has_the_mean_and_the_variance_of_its_distribution(
+        Distribution distribution,
+        double kurtosis
+    )
     {
         (ToleranceList list, PartChance chance) = Chance(distribution);
         double[][] drawn = Drawn(list, chance);

@@ -26,7 +26,10 @@ public class FaceDrawingTests
                 Outline before = face.Part == Part.Blade ? drawn.Blade : drawn.Spring;
                 Outline after = face.Part == Part.Blade ? part.Blade : part.Spring;
                 Assert.True(after.AreaMm2 > before.AreaMm2);
-                Assert.All(after.Edges, edge => Assert.InRange(Distance.Between(edge.Start, before).DistanceMm, 0, 0.2));
+                Assert.All(
+                    after.Edges,
+                    edge => Assert.InRange(Distance.Between(edge.Start, before).DistanceMm, 0, 0.2)
+                );
             }
         }
     }
@@ -71,7 +74,8 @@ public class FaceDrawingTests
     {
         ToleranceStudy study = Studied.Begin(KnifeCatalogue.Curlew, Studied.Everything);
         Knife part = study.DrawPart(study.Off(study.IndexOf(_halfStopFace, Deviation.Tilt), OffMm))!;
-        (Edge before, Edge after, _) = Both(study.Placement.Knife, part).Single(pair => pair.Face == BladeFace.HalfStopFace);
+        (Edge before, Edge after, _) = Both(study.Placement.Knife, part)
+            .Single(pair => pair.Face == BladeFace.HalfStopFace);
 
         Assert.Equal(OffMm, (after.Start - before.Start).Dot(before.OutwardNormalAt(0)), 1e-9);
         Assert.Equal(-OffMm, (after.End - before.End).Dot(before.OutwardNormalAt(0)), 1e-9);

@@ -38,7 +38,10 @@ public class PropagationTests
     [Theory]
     [InlineData(Distribution.Uniform, 3.88)]
     [InlineData(Distribution.Normal, 3.92)]
-    public void The_sum_of_four_like_quantities_lies_within_the_published_limits(Distribution distribution, double limit)
+    public void The_sum_of_four_like_quantities_lies_within_the_published_limits(
+        Distribution distribution,
+        double limit
+    )
     {
         const int Parts = 100_000;
         double halfWidth = 1 / PropagationLaw.StandardDeviation(distribution, 1);

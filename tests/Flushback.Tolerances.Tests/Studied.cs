@@ -59,7 +59,9 @@ internal static class Studied
 
     private static int IndexOf(this ToleranceStudy study, Predicate<Tolerance> tolerance, Deviation deviation)
     {
-        int index = study.List.Dimensions.ToList().FindIndex(d => tolerance(study.List.Of(d)) && d.Deviation == deviation);
+        int index = study
+            .List.Dimensions.ToList()
+            .FindIndex(d => tolerance(study.List.Of(d)) && d.Deviation == deviation);
         Assert.True(index >= 0);
         return index;
     }

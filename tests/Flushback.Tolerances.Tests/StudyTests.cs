@@ -80,7 +80,10 @@ public class StudyTests
     public void Parts_that_do_not_go_together_or_do_not_rest_are_counted_and_none_of_them_is_within_targets()
     {
         // Faces off by up to 3 mm make knives no more.
-        ToleranceReport report = Studied.Run(KnifeCatalogue.Wagtail, new ToleranceSettings { ProfileMm = 3, Parts = 400 });
+        ToleranceReport report = Studied.Run(
+            KnifeCatalogue.Wagtail,
+            new ToleranceSettings { ProfileMm = 3, Parts = 400 }
+        );
         PartCounts counts = report.Counts;
         int lost = report.Parts.Count(part => !part.Rests);
 
@@ -154,6 +157,10 @@ public class StudyTests
     [Fact]
     public void A_cancelled_study_ends() =>
         Assert.ThrowsAny<OperationCanceledException>(() =>
-            ToleranceStudy.Run(Studied.Placed(KnifeCatalogue.Wagtail), Studied.Everything, new CancellationToken(canceled: true))
+            ToleranceStudy.Run(
+                Studied.Placed(KnifeCatalogue.Wagtail),
+                Studied.Everything,
+                new CancellationToken(canceled: true)
+            )
         );
 }

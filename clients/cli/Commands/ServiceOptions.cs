@@ -10,6 +10,9 @@ internal sealed class ServiceOptions
     // Far above what a call takes; it only ends the wait for a server that hangs.
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
 
+    // A stream tells how far it has come, so that nobody waits for one that hangs without seeing it.
+    private static readonly TimeSpan LongestStream = TimeSpan.FromMinutes(30);
+
     private readonly Option<Uri?> _server = ParsedOption.One<Uri?>(
         "--server",
         "URL",
@@ -43,10 +46,38 @@ internal sealed class ServiceOptions
         CancellationToken cancellation
     )
     {
-        await using ServerConnection connection = AddressIn(parsed) is { } address
-            ? ServerConnection.To(address)
-            : await OwnServer.StartAsync(parsed.GetValue(_verbose), cancellation);
+        await using ServerConnection connection = await ConnectAsync(parsed, cancellation);
         DateTime deadline = (TimeProvider.System.GetUtcNow() + LongestWait).UtcDateTime;
         return await call(connection.Channel, new CallOptions(deadline: deadline, cancellationToken: cancellation));
     }
+
+    /// <summary>Calls the service and reads its stream of answers to the end.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="call">The call, over a channel and with its deadline.</param>
+    /// <param name="take">Takes an answer.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="RpcException">The service refuses, fails or does not answer.</exception>
+    public async Task ReadAsync<TResponse>(
+        ParseResult parsed,
+        Func<ChannelBase, CallOptions, AsyncServerStreamingCall<TResponse>> call,
+        Action<TResponse> take,
+        CancellationToken cancellation
+    )
+    {
+        await using ServerConnection connection = await ConnectAsync(parsed, cancellation);
+        DateTime deadline = (TimeProvider.System.GetUtcNow() + LongestStream).UtcDateTime;
+        using AsyncServerStreamingCall<TResponse> answers = call(
+            connection.Channel,
+            new CallOptions(deadline: deadline, cancellationToken: cancellation)
+        );
+        while (await answers.ResponseStream.MoveNext(cancellation))
+        {
+            take(answers.ResponseStream.Current);
+        }
+    }
+
+    private async Task<ServerConnection> ConnectAsync(ParseResult parsed, CancellationToken cancellation) =>
+        AddressIn(parsed) is { } address
+            ? ServerConnection.To(address)
+            : await OwnServer.StartAsync(parsed.GetValue(_verbose), cancellation);
 }

@@ -71,9 +71,7 @@ internal sealed class SpreadFigures
             values.Length > 1 ? Math.Sqrt(squares / (values.Length - 1)) : double.NaN,
             Math.Sqrt(Variance(derivatives, 0, _list.Dimensions.Length)),
             [.. Spread.Percents.Select(percent => Percentile(values, percent))],
-            TargetOf(derivatives.Of) is { } target
-                ? Share(values.Count(value => IsInWindow(value, target)))
-                : null
+            TargetOf(derivatives.Of) is { } target ? Share(values.Count(value => IsInWindow(value, target))) : null
         );
     }
 
@@ -178,7 +176,8 @@ internal sealed class SpreadFigures
             _ => null,
         };
 
-    private int FirstOf(int tolerance) => _list.Dimensions.IndexOf(_list.Dimensions.First(d => d.Tolerance == tolerance));
+    private int FirstOf(int tolerance) =>
+        _list.Dimensions.IndexOf(_list.Dimensions.First(d => d.Tolerance == tolerance));
 
     private int CountOf(int tolerance) => _list.Dimensions.Count(d => d.Tolerance == tolerance);
 }

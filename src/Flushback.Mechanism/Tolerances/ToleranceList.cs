@@ -23,7 +23,10 @@ public sealed record ToleranceList
     private ToleranceList(ImmutableArray<Tolerance> tolerances)
     {
         Tolerances = tolerances;
-        Dimensions = [.. tolerances.SelectMany((tolerance, i) => DeviationsOf(tolerance).Select(d => new Dimension(i, d)))];
+        Dimensions =
+        [
+            .. tolerances.SelectMany((tolerance, i) => DeviationsOf(tolerance).Select(d => new Dimension(i, d))),
+        ];
     }
 
     /// <summary>The tolerances.</summary>

@@ -102,9 +102,4 @@ public sealed record Tightening(int Tolerance, ImmutableArray<double> VarianceSh
 /// <param name="Stuck">Those of them whose blade could not be turned.</param>
 /// <param name="PullDifferenceN">Greatest difference of the pull, in newtons.</param>
 /// <param name="StressDifferenceMpa">Greatest difference of the stress, in MPa.</param>
-public readonly record struct BentComparison(
-    int Count,
-    int Stuck,
-    double PullDifferenceN,
-    double StressDifferenceMpa
-);
+public readonly record struct BentComparison(int Count, int Stuck, double PullDifferenceN, double StressDifferenceMpa);

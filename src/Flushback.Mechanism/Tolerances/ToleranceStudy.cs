@@ -174,8 +174,7 @@ public sealed class ToleranceStudy
     /// <param name="deviationsMm">Deviations in the order of the dimensions.</param>
     /// <param name="cancellation">Looked at once a pose of the spring.</param>
     public PartReading ReadPart(ReadOnlySpan<double> deviationsMm, CancellationToken cancellation = default) =>
-        _drawing.Draw(deviationsMm) is { } drawn
-        && PartSolver.Solve(drawn, _hasHalfStop, cancellation) is { } solved
+        _drawing.Draw(deviationsMm) is { } drawn && PartSolver.Solve(drawn, _hasHalfStop, cancellation) is { } solved
             ? solved.Read(_tip, _openHeightMm)
             : default;
 

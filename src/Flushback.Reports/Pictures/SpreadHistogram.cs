@@ -170,11 +170,7 @@ public static class SpreadHistogram
                 ? "No part has this reading."
                 : $"Mean {Measure.Typeset.Reading(spread.Mean)}, 95 percent of the parts between {Measure.Typeset.Reading(spread.Percentiles[0])} and {Measure.Typeset.Reading(spread.Percentiles[^1])}."
         )
-        + (
-            spread.Within is { } within
-                ? $" In the window: {SpreadShare(within.Share)} percent of all parts."
-                : ""
-        );
+        + (spread.Within is { } within ? $" In the window: {SpreadShare(within.Share)} percent of all parts." : "");
 
     private static string SpreadShare(double share) => Measure.Typeset.Number(share * 100, 1);
 }

@@ -45,8 +45,7 @@ internal sealed record SpreadRow(
             );
             isFirst = false;
 
-            string Number(double value) =>
-                double.IsFinite(value) ? measure.Number(value / each, decimals) : "none";
+            string Number(double value) => double.IsFinite(value) ? measure.Number(value / each, decimals) : "none";
         }
     }
 

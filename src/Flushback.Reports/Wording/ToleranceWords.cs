@@ -23,12 +23,11 @@ internal static class ToleranceWords
 
     /// <summary>A dimension with the way in which it is off: <c>half-stop face, offset</c>.</summary>
     public static string Of(Tolerance tolerance, Deviation deviation) =>
-        deviation == Deviation.Amount
-            ? Of(tolerance)
-            : $"{tolerance.Face?.Name ?? Of(tolerance)}, {Of(deviation)}";
+        deviation == Deviation.Amount ? Of(tolerance) : $"{tolerance.Face?.Name ?? Of(tolerance)}, {Of(deviation)}";
 
     /// <summary>Whether limits lie to both sides.</summary>
-    public static string Sides(Tolerance tolerance, Measure measure) => tolerance.IsOneSided ? "0 to " : measure.EitherSide;
+    public static string Sides(Tolerance tolerance, Measure measure) =>
+        tolerance.IsOneSided ? "0 to " : measure.EitherSide;
 
     /// <summary>An outcome in lower case: <c>half stop</c>.</summary>
     public static string Of(Outcome outcome) =>

@@ -26,12 +26,7 @@ internal static class StudyArtifacts
                 ToleranceHtmlReport.Write(wire.Name, report)
             ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(wire),
-            Wire.ArtifactKind.SpreadCsv => ArtifactFile.Text(
-                kind,
-                "spread.csv",
-                "text/csv",
-                SpreadCsv.Write(report)
-            ),
+            Wire.ArtifactKind.SpreadCsv => ArtifactFile.Text(kind, "spread.csv", "text/csv", SpreadCsv.Write(report)),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
         };
 }

@@ -26,8 +26,7 @@ internal static class StudyMapping
             DepthMm = tolerances.DepthMm,
             WidthMm = tolerances.WidthMm,
             PreloadMm = tolerances.PreloadMm,
-            Distribution =
-                request.Spread == Wire.SpreadKind.Normal ? Distribution.Normal : Distribution.Uniform,
+            Distribution = request.Spread == Wire.SpreadKind.Normal ? Distribution.Normal : Distribution.Uniform,
             Parts = request.HasParts ? request.Parts : defaults.Parts,
             Seed = request.HasSeed ? request.Seed : defaults.Seed,
             Bench = request.Bench.ToSettings(),
@@ -146,6 +145,5 @@ internal static class StudyMapping
             High = share.High,
         };
 
-    private static double ToUnit(Outcome outcome, double value) =>
-        outcome.IsAngle() ? new Angle(value).Degrees : value;
+    private static double ToUnit(Outcome outcome, double value) => outcome.IsAngle() ? new Angle(value).Degrees : value;
 }

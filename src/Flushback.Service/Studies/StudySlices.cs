@@ -25,7 +25,9 @@ internal sealed class StudySlices(ToleranceStudy study, Turns turns, ServiceLimi
     /// <exception cref="OperationCanceledException">The caller hung up, or a turn took too long.</exception>
     public async Task SolveAsync(Func<int, Task> tell)
     {
-        using CancellationTokenSource ending = CancellationTokenSource.CreateLinkedTokenSource(context.CancellationToken);
+        using CancellationTokenSource ending = CancellationTokenSource.CreateLinkedTokenSource(
+            context.CancellationToken
+        );
         int workers = limits.Parallel > 0 ? limits.Parallel : Environment.ProcessorCount;
         Task solving = Task.WhenAll(
             Enumerable

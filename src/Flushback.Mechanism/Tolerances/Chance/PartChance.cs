@@ -58,5 +58,8 @@ internal sealed class PartChance(ToleranceList list, Distribution distribution, 
 
     private bool IsPaired(Dimension dimension) =>
         dimension.Deviation == Deviation.Tilt
-        || (dimension.Deviation == Deviation.Offset && list.Dimensions.Contains(dimension with { Deviation = Deviation.Tilt }));
+        || (
+            dimension.Deviation == Deviation.Offset
+            && list.Dimensions.Contains(dimension with { Deviation = Deviation.Tilt })
+        );
 }

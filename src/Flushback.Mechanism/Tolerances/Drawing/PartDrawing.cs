@@ -21,10 +21,7 @@ internal sealed class PartDrawing
     public PartDrawing(Knife knife, ToleranceList list, double rearmostXMm)
     {
         _knife = knife;
-        Motions =
-        [
-            .. list.Dimensions.Select(d => PartMotion.Of(knife, list.Of(d), d.Deviation, rearmostXMm)),
-        ];
+        Motions = [.. list.Dimensions.Select(d => PartMotion.Of(knife, list.Of(d), d.Deviation, rearmostXMm))];
     }
 
     /// <summary>What moves when a dimension is a millimetre off, in the order of the list.</summary>
@@ -58,7 +55,10 @@ internal sealed class PartDrawing
                 Spring = spring,
                 CentrePin = _knife.CentrePin with { Centre = _knife.CentrePin.Centre + motion.PinShift },
                 RearPin = _knife.RearPin is { } rear
-                    ? rear with { Centre = rear.Centre + motion.RearShift + new Vector(0, motion.DropMm) }
+                    ? rear with
+                    {
+                        Centre = rear.Centre + motion.RearShift + new Vector(0, motion.DropMm),
+                    }
                     : null,
 
                 // The dial stands where it stands, and its tip on the back.

@@ -120,12 +120,7 @@ internal sealed record PartMotion
 
     private static PartMotion OfFace(Knife knife, Site face, Deviation deviation, double rearmostXMm)
     {
-        ImmutableArray<Vector> moved = FaceMotion.Of(
-            Workpiece.Of(knife, face.Part),
-            face,
-            deviation,
-            rearmostXMm
-        );
+        ImmutableArray<Vector> moved = FaceMotion.Of(Workpiece.Of(knife, face.Part), face, deviation, rearmostXMm);
         return face.Part == Part.Blade ? None with { Blade = moved } : None with { Spring = moved };
     }
 

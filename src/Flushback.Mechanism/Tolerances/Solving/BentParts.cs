@@ -50,7 +50,11 @@ internal sealed class BentParts
         CancellationToken cancellation
     )
     {
-        (HandleModel? model, ImmutableArray<KnifeProblem> problems) = HandleCheck.Build(placement, settings, cancellation);
+        (HandleModel? model, ImmutableArray<KnifeProblem> problems) = HandleCheck.Build(
+            placement,
+            settings,
+            cancellation
+        );
         if (model is null)
         {
             return (null, problems);
