@@ -26,11 +26,11 @@ public static class ToleranceTextReport
 
         page.Section("How the parts are spread");
         page.Table(
-            ["", "", "as drawn", "mean", "std dev", "low", "high", "by slopes", "in window, %"],
+            ["", "", "as drawn", "mean", "std dev", "low", "high", "by slopes", "in, %"],
             sheet.Spreads.Select(row =>
                 (string[])
                     [
-                        row.Outcome,
+                        row.IsFirst ? row.Outcome : "",
                         row.Unit,
                         row.AsDrawn,
                         row.Mean,
@@ -49,7 +49,7 @@ public static class ToleranceTextReport
         page.Line(sheet.TightenFirst);
         page.Gap();
         page.Table(
-            ["", "tolerance", "thou", "mm", "half stop, %", "closed, %", "halved, %", "gain"],
+            ["", "tolerance", "thou", "mm", "half stop, %", "closed, %", "halved, %", "gain, %"],
             sheet.Tightenings.Select(row =>
                 (string[])
                     [
@@ -65,9 +65,7 @@ public static class ToleranceTextReport
             )
         );
         page.Gap();
-        page.Line(
-            "Under half stop and closed stands a tolerance's share of the variance; under halved the parts within targets with it halved, by slopes."
-        );
+        page.Line(sheet.TightenNote);
 
         page.Section("Slopes");
         for (int first = 0; first < sheet.SlopeHeads.Count; first += SlopesAside)

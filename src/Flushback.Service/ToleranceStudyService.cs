@@ -6,6 +6,7 @@ using Flushback.Service.Limits;
 using Flushback.Service.Mapping;
 using Flushback.Service.Queueing;
 using Flushback.Service.Studies;
+using Flushback.Service.Telemetry;
 using Flushback.Service.Validation;
 using Grpc.Core;
 
@@ -16,7 +17,8 @@ public sealed class ToleranceStudyService(
     RequestValidator validator,
     KnifeReader reader,
     Turns turns,
-    ServiceLimits limits
+    ServiceLimits limits,
+    ServiceMetrics metrics
 ) : Wire.ToleranceStudy.ToleranceStudyBase
 {
     /// <inheritdoc/>
@@ -32,7 +34,7 @@ public sealed class ToleranceStudyService(
             study = Begin(request, context.CancellationToken);
         }
 
-        StudySlices slices = new(study, turns, limits, context);
+        StudySlices slices = new(study, turns, limits, metrics, context);
         await slices.SolveAsync(solved => responseStream.WriteAsync(Progress(solved, study.Settings.Parts)));
         foreach (Wire.StudyResponse response in await slices.InTurnAsync(_ => Answer(request, study)))
         {

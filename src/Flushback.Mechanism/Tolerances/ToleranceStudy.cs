@@ -141,14 +141,17 @@ public sealed class ToleranceStudy
     /// <summary>How many slices the parts make.</summary>
     public int Slices => (Settings.Parts + SliceParts - 1) / SliceParts;
 
+    /// <summary>How many parts a slice has.</summary>
+    /// <param name="slice">Which, from 0.</param>
+    public int PartsIn(int slice) => Math.Min(SliceParts, Settings.Parts - (slice * SliceParts));
+
     /// <summary>Draws and reads the parts of a slice.</summary>
     /// <param name="slice">Which, from 0.</param>
     /// <param name="cancellation">Looked at once a pose of the spring.</param>
     /// <exception cref="OperationCanceledException">When cancelled.</exception>
     public void ReadSlice(int slice, CancellationToken cancellation = default)
     {
-        int first = slice * SliceParts;
-        Read(first, Math.Min(SliceParts, Settings.Parts - first), cancellation);
+        Read(slice * SliceParts, PartsIn(slice), cancellation);
     }
 
     /// <summary>Draws parts and reads them.</summary>

@@ -6,6 +6,7 @@ namespace Flushback.Reports.Sheets;
 
 /// <summary>How an outcome is spread, in words and one unit.</summary>
 internal sealed record SpreadRow(
+    bool IsFirst,
     string Outcome,
     string Unit,
     string AsDrawn,
@@ -33,7 +34,8 @@ internal sealed record SpreadRow(
         foreach ((string unit, double each, int decimals) in units)
         {
             yield return new SpreadRow(
-                isFirst ? ToleranceWords.Of(spread.Of) : "",
+                isFirst,
+                ToleranceWords.Of(spread.Of),
                 unit,
                 Number(spread.AsDrawn),
                 Number(spread.Mean),

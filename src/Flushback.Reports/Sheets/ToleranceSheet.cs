@@ -23,6 +23,8 @@ internal sealed record ToleranceSheet
 
     public required string TightenFirst { get; init; }
 
+    public required string TightenNote { get; init; }
+
     public required IReadOnlyList<string> SlopeHeads { get; init; }
 
     public required IReadOnlyList<SlopeRow> Slopes { get; init; }
@@ -43,14 +45,17 @@ internal sealed record ToleranceSheet
             Facts = [.. FactsOf(report, measure)],
             Spreads = [.. report.Spreads.SelectMany(spread => SpreadRow.AllOf(spread, measure))],
             SpreadNote =
-                "Low and high hold 95 of a hundred parts between them. Open stands how high the back lies against the drawing;"
-                + " the dial is set to zero there, so that only the half stop and closed have a window. By slopes stands the"
-                + " deviation by the law of propagation (JCGM 100:2008, 5.1.2).",
+                "Low and high hold 95 of a hundred parts between them; in is the share in the window of the reading. Open stands how"
+                + " high the back lies against the drawing: the dial is set to zero there, so that only the half stop and closed"
+                + " have a window. By slopes stands the standard deviation by the law of propagation (JCGM 100:2008, 5.1.2).",
             Tightenings =
             [
                 .. report.Tightenings.Select((tightening, i) => TighteningRow.Of(i + 1, report, tightening, measure)),
             ],
             TightenFirst = TightenFirstOf(report, measure),
+            TightenNote =
+                "Under half stop and closed stands a tolerance's share of the variance; under halved the parts within targets with"
+                + " this one tolerance halved, by slopes.",
             SlopeHeads = [.. outcomes.Select(HeadOf)],
             Slopes =
             [

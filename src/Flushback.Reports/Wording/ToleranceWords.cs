@@ -33,7 +33,7 @@ internal static class ToleranceWords
     public static string Of(Outcome outcome) =>
         outcome switch
         {
-            Outcome.OpenHeight => "open, height of the back",
+            Outcome.OpenHeight => "open, height",
             Outcome.HalfStopLift => "half stop",
             Outcome.ClosedLift => "closed",
             Outcome.OpenAngle => "open, rests at",

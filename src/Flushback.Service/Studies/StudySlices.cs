@@ -1,6 +1,7 @@
 using Flushback.Mechanism.Tolerances;
 using Flushback.Service.Limits;
 using Flushback.Service.Queueing;
+using Flushback.Service.Telemetry;
 using Grpc.Core;
 
 namespace Flushback.Service.Studies;
@@ -10,7 +11,13 @@ namespace Flushback.Service.Studies;
 /// A slice is a few hundredths of a second, after which whoever waits has his turn, so that a study of thousands of parts
 /// holds up single checks no longer than another check would. Each turn may take as long as a request may.
 /// </remarks>
-internal sealed class StudySlices(ToleranceStudy study, Turns turns, ServiceLimits limits, ServerCallContext context)
+internal sealed class StudySlices(
+    ToleranceStudy study,
+    Turns turns,
+    ServiceLimits limits,
+    ServiceMetrics metrics,
+    ServerCallContext context
+)
 {
     private static readonly TimeSpan _betweenProgress = TimeSpan.FromMilliseconds(100);
 
@@ -72,7 +79,8 @@ internal sealed class StudySlices(ToleranceStudy study, Turns turns, ServiceLimi
                 using Turn turn = await TakeAsync(ending.Token);
                 using WorkTime time = new(limits, ending.Token);
                 study.ReadSlice(slice, time.Token);
-                Interlocked.Add(ref _solved, ToleranceStudy.SliceParts);
+                Interlocked.Add(ref _solved, study.PartsIn(slice));
+                metrics.Solved(study.PartsIn(slice));
             }
         }
         catch
