@@ -63,10 +63,7 @@ public sealed class ToleranceTests : IDisposable
         Assert.Equal(0.04, limits[Wire.ToleranceOf.SpringDepth]);
         Assert.Equal(0.05, limits[Wire.ToleranceOf.SpringWidth]);
         Assert.Equal(0.06, limits[Wire.ToleranceOf.Preload]);
-        Assert.Equal(
-            0.01,
-            report.Tolerances.Single(effect => effect.Face?.BladeFace == Wire.BladeFace.Kick).LimitMm
-        );
+        Assert.Equal(0.01, report.Tolerances.Single(effect => effect.Face?.BladeFace == Wire.BladeFace.Kick).LimitMm);
         Assert.DoesNotContain(report.Tolerances, effect => effect.Face?.SpringFace == Wire.SpringFace.EndFace);
     }
 

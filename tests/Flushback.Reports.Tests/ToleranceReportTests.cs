@@ -52,10 +52,7 @@ public sealed partial class ToleranceReportTests
     public void The_parts_table_has_a_row_a_part_with_its_state_and_empty_fields_for_what_it_has_not()
     {
         ToleranceReport report = Studies.Of("tolerance-lost");
-        string[][] rows =
-        [
-            .. SpreadCsv.Write(report).TrimEnd().Split("\r\n").Skip(1).Select(line => line.Split(',')),
-        ];
+        string[][] rows = [.. SpreadCsv.Write(report).TrimEnd().Split("\r\n").Skip(1).Select(line => line.Split(','))];
 
         Assert.Equal(report.Parts.Length, rows.Length);
         Assert.Equal(report.Counts.NotAssembled, rows.Count(row => row[1] == "not assembled"));

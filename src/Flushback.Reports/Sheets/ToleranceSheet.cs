@@ -6,8 +6,10 @@ namespace Flushback.Reports.Sheets;
 /// <summary>A tolerance study in words, before it is laid out: what the terminal and the page have in common.</summary>
 internal sealed record ToleranceSheet
 {
-    // The sampled spread may differ by this from the one by slopes before that is worth a word.
+    // The sampled spread may differ by this share from the one by slopes, or by so many of its standard errors, before that
+    // is worth a word.
     private const double WorthAWord = 0.05;
+    private const double StandardErrors = 4;
 
     public required string Name { get; init; }
 
@@ -118,10 +120,7 @@ internal sealed record ToleranceSheet
         string[] bent =
         [
             .. report
-                .Spreads.Where(spread =>
-                    Outcomes.Readings.Contains(spread.Of)
-                    && Math.Abs(spread.Deviation - spread.LinearDeviation) > WorthAWord * spread.LinearDeviation
-                )
+                .Spreads.Where(spread => Outcomes.Readings.Contains(spread.Of) && DiffersFromSlopes(spread))
                 .Select(spread => ToleranceWords.Of(spread.Of)),
         ];
         if (bent.Length > 0)
@@ -138,6 +137,11 @@ internal sealed record ToleranceSheet
             }
         }
     }
+
+    // A standard deviation of n parts has a standard error of itself over the root of 2 n.
+    private static bool DiffersFromSlopes(Spread spread) =>
+        Math.Abs(spread.Deviation - spread.LinearDeviation)
+        > Math.Max(WorthAWord, StandardErrors / Math.Sqrt(2 * spread.Count)) * spread.LinearDeviation;
 
     private static string HeadOf(Outcome outcome) =>
         outcome switch

@@ -30,7 +30,11 @@ public sealed class ServiceMetrics
             "{request}",
             "Requests refused over a limit, by limit."
         );
-        _parts = meter.CreateCounter<long>("flushback.study.parts", "{part}", "Random parts of tolerance studies solved.");
+        _parts = meter.CreateCounter<long>(
+            "flushback.study.parts",
+            "{part}",
+            "Random parts of tolerance studies solved."
+        );
         meter.CreateObservableGauge(
             "flushback.queue.waiting",
             () => gate.Waiting,

@@ -1,9 +1,11 @@
 using System.Diagnostics;
 using Flushback.Mechanism.Tolerances;
+using Flushback.Service.Queueing;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
 using Google.Protobuf;
 using Grpc.Core;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Flushback.Service.Tests.Answers;
 
@@ -36,7 +38,11 @@ public sealed class StudyTests(RunningService service) : IClassFixture<RunningSe
     {
         Wire.StudyRequest request = StudyRequests.Of(400);
         request.Tolerances.Faces.Add(
-            new Wire.FaceProfile { Face = new Wire.Site { BladeFace = Wire.BladeFace.Shoulder }, ProfileMm = 0 }
+            new Wire.FaceProfile
+            {
+                Face = new Wire.Site { BladeFace = Wire.BladeFace.Shoulder },
+                ProfileMm = 0,
+            }
         );
         Wire.StudyReport report = await ReportAsync(request);
         Wire.StopReading[] stops = [.. (await service.Checker.CheckAsync(Requests.Outlines())).Report.Stops];
@@ -116,8 +122,7 @@ public sealed class StudyTests(RunningService service) : IClassFixture<RunningSe
     public async Task A_study_that_is_hung_up_on_frees_its_turns()
     {
         RunningService single = await RunningService.StartAsync("--Limits:Parallel=1");
-        Queueing.WorkGate gate =
-            (Queueing.WorkGate)single.Parts.GetService(typeof(Queueing.WorkGate))!;
+        WorkGate gate = single.Parts.GetRequiredService<WorkGate>();
         using (AsyncServerStreamingCall<Wire.StudyResponse> study = single.Study.Study(StudyRequests.Of(20_000)))
         {
             Assert.True(await study.ResponseStream.MoveNext(CancellationToken.None));

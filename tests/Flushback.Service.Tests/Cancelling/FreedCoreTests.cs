@@ -1,6 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
 using Flushback.Catalogue.Designs;
+using Flushback.Mechanism.Handle;
+using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Tolerances;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
 using Flushback.Service.Tests.BadInput;
@@ -38,6 +41,7 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             { "a drawing of loose lines", () => Check(Requests.Drawing(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)))) },
             { "all files of the finest curve", () => Check(AllFiles()) },
             { "the knife in its handle", () => Check(InTheHandle()) },
+            { "a study in the handle begun on a finely drawn blade", Study },
             { "an inspection of many circles", () => Inspect(LimitsTests.SecondsOfWork()) },
             { "an inspection of loose lines", () => Inspect(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)).ToBytes()) },
         };
@@ -119,6 +123,19 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
     {
         ProfileCheckerService service = new(new RequestValidator(_limits), new KnifeReader(_limits), _limits);
         return cancellation => service.Check(request, new CallContext(cancellation));
+    }
+
+    private static Work Study()
+    {
+        (Placement? placement, _) = KnifePlacement.Place(FinelyDrawn.Wagtail(100));
+        ToleranceSettings settings = new()
+        {
+            PinsMm = 0.02,
+            ProfileMm = 0.03,
+            Parts = 200,
+            Handle = new HandleSettings(),
+        };
+        return cancellation => ToleranceStudy.Run(placement!, settings, cancellation);
     }
 
     private static Work Inspect(byte[] dxf)
