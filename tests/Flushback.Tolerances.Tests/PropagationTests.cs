@@ -19,17 +19,15 @@ public class PropagationTests
     public void Between_16_40_and_16_92_anywhere_has_a_standard_deviation_of_0_15() =>
         Assert.Equal(0.15, PropagationLaw.StandardDeviation(Distribution.Uniform, (16.92 - 16.40) / 2), 0.005);
 
-    // JCGM 100:2008, H.1, comparison of end gauges: the difference d of two gauges has the parts 5.8, 3.9 and 6.7 nm
-    // (read in the GUM Tree Calculator's documentation), together 9.7 nm; with 25 nm of the standard, 2.9 nm of the
-    // expansion coefficients and 16.6 nm of the temperatures 32 nm in all (those from memory).
+    // NIST Technical Note 1297, table D.1, the comparison of end gauges of JCGM 100:2008, H.1, in nanometres: the standard 25,
+    // their difference 5.8, 3.9 and 6.7, expansion 1.7, temperature of the bed 5.8 and 10.2, expansion coefficients 2.9,
+    // temperatures 16.6; in all 34.
     [Fact]
-    public void The_parts_of_the_end_gauge_comparison_come_to_9_7_and_32_nanometres()
+    public void The_parts_of_the_comparison_of_end_gauges_come_to_34_nanometres()
     {
-        double difference = Math.Sqrt(PropagationLaw.Variance([1, 1, 1], [5.8, 3.9, 6.7]));
-        double length = Math.Sqrt(PropagationLaw.Variance([1, 1, 1, 1], [25, difference, 2.9, 16.6]));
+        double[] parts = [25, 5.8, 3.9, 6.7, 1.7, 5.8, 10.2, 2.9, 16.6];
 
-        Assert.Equal(9.7, difference, 0.05);
-        Assert.Equal(32, length, 0.5);
+        Assert.Equal(34, Math.Sqrt(PropagationLaw.Variance([1, 1, 1, 1, 1, 1, 1, 1, 1], parts)), 0.5);
     }
 
     // JCGM 101:2008, 9.2.3 and 9.2.2: the sum of four quantities of mean 0 and standard deviation 1 lies with 95 percent
