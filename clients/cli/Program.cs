@@ -8,8 +8,8 @@ using Flushback.Cli.Output;
 RootCommand root = new(
     """
     Reads, from a drawing of a slip-joint folding knife, what a rise-and-fall dial on the bench would show, whether a
-    shop can cut it, what passes at the grinder would change, and which passes are needed; draws a knife from its
-    dimensions, and holds a library against its baselines.
+    shop can cut it, what passes at the grinder would change, which passes are needed, and how parts made within
+    tolerances would read; draws a knife from its dimensions, and holds a library against its baselines.
 
     Exit codes: 0 clean, 1 there are findings above a note or a plan falls short, 2 the input cannot be read or an
     option is wrong, 3 no server answered.
@@ -24,6 +24,7 @@ RootCommand root = new(
     InspectCommand.Create(),
     SimulateCommand.Create(),
     PlanCommand.Create(),
+    ToleranceCommand.Create(),
     GenerateCommand.Create(),
     RegressCommand.Create(),
     CompletionCommand.Create(),

@@ -103,6 +103,7 @@ public static class FlushbackHost
         app.MapGrpcService<ProfileInspectorService>();
         app.MapGrpcService<BenchSimulatorService>();
         app.MapGrpcService<ProfileExporterService>();
+        app.MapGrpcService<ToleranceStudyService>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         return app;

@@ -16,6 +16,9 @@ internal sealed class PrintOptions
     /// <summary>The file of a report that is to be printed.</summary>
     public ArtifactKind KindIn(ParseResult parsed) => parsed.GetValue(_json) ? ArtifactKind.Json : ArtifactKind.Text;
 
+    /// <summary>True when nothing is to be printed.</summary>
+    public bool IsQuietIn(ParseResult parsed) => parsed.GetValue(_quiet);
+
     /// <summary>Prints the report, if it is to be printed.</summary>
     public void Print(ParseResult parsed, IEnumerable<Artifact> artifacts)
     {

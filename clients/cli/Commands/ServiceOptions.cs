@@ -10,6 +10,9 @@ internal sealed class ServiceOptions
     /// <summary>The option that names a service.</summary>
     public const string ServerName = "--server";
 
+    // A stream tells how far it has come, so that nobody waits for one that hangs without seeing it.
+    private static readonly TimeSpan LongestStream = TimeSpan.FromMinutes(30);
+
     private readonly Option<Uri?> _server = ParsedOption.One<Uri?>(
         ServerName,
         "URL",
@@ -45,6 +48,30 @@ internal sealed class ServiceOptions
     {
         await using ServerConnection connection = await ConnectAsync(parsed, cancellation);
         return await call(connection.Channel, connection.ToCall(RemoteOptions.DeadlineIn(parsed), cancellation));
+    }
+
+    /// <summary>Calls the service and reads its stream of answers to the end.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="call">The call, over a channel and with its deadline.</param>
+    /// <param name="take">Takes an answer.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="RpcException">The service refuses, fails or does not answer.</exception>
+    public async Task ReadAsync<TResponse>(
+        ParseResult parsed,
+        Func<ChannelBase, CallOptions, AsyncServerStreamingCall<TResponse>> call,
+        Action<TResponse> take,
+        CancellationToken cancellation
+    )
+    {
+        await using ServerConnection connection = await ConnectAsync(parsed, cancellation);
+        using AsyncServerStreamingCall<TResponse> answers = call(
+            connection.Channel,
+            connection.ToCall(RemoteOptions.DeadlineIn(parsed, LongestStream), cancellation)
+        );
+        while (await answers.ResponseStream.MoveNext(cancellation))
+        {
+            take(answers.ResponseStream.Current);
+        }
     }
 
     /// <summary>Opens a way to the service, for a command that makes its calls by itself.</summary>

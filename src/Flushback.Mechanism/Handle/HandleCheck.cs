@@ -35,7 +35,8 @@ public static class HandleCheck
             : (Report(bench, model, sweep!, cancellation), []);
     }
 
-    private static (HandleModel? Model, ImmutableArray<KnifeProblem> Problems) Build(
+    /// <summary>The knife in its handle, or why it cannot be put there.</summary>
+    internal static (HandleModel? Model, ImmutableArray<KnifeProblem> Problems) Build(
         Placement placement,
         HandleSettings settings,
         CancellationToken cancellation

@@ -123,6 +123,8 @@ internal sealed class Ink
     public static Ink Window { get; } =
         new("fb-window", ("fill", "#bfe0cf"), ("stroke", "#2f6f5e"), ("stroke-width", "1.2"));
 
+    public static Ink Bar { get; } = new("fb-bar", ("fill", "#24568f"));
+
     public static Ink Strip { get; } =
         new("fb-strip", ("fill", "#e6ebf2"), ("stroke", PaperColour), ("stroke-width", "2"));
 

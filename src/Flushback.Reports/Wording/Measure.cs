@@ -24,14 +24,20 @@ public sealed class Measure
     private readonly string _times;
     private readonly string _square;
 
-    private Measure(string minus, string degree, string times, string square) =>
+    private Measure(string minus, string degree, string times, string square, string eitherSide)
+    {
         (_minus, _degree, _times, _square) = (minus, degree, times, square);
+        EitherSide = eitherSide;
+    }
 
     /// <summary>Seven-bit characters only: terminals, files for other programs.</summary>
-    public static Measure Plain { get; } = new("-", " deg", "x", "2");
+    public static Measure Plain { get; } = new("-", " deg", "x", "2", "+-");
 
     /// <summary>With the minus, degree, times and square signs of print: pages and pictures.</summary>
-    public static Measure Typeset { get; } = new("\u2212", "\u00b0", "\u00d7", "\u00b2");
+    public static Measure Typeset { get; } = new("\u2212", "\u00b0", "\u00d7", "\u00b2", "\u00b1");
+
+    /// <summary>What stands before half the width of a window: to both sides.</summary>
+    public string EitherSide { get; }
 
     /// <summary>A reading in thousandths of an inch to a tenth, with its sign and without its unit.</summary>
     public string SignedThou(double mm) => Signed(mm / MmPerThou, 1);

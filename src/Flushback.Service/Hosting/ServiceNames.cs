@@ -10,5 +10,6 @@ internal static class ServiceNames
         Wire.ProfileInspector.Descriptor.FullName,
         Wire.BenchSimulator.Descriptor.FullName,
         Wire.ProfileExporter.Descriptor.FullName,
+        Wire.ToleranceStudy.Descriptor.FullName,
     ];
 }

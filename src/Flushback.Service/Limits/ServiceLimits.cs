@@ -97,7 +97,12 @@ public sealed class ServiceLimits
     [Range(1, 10_000)]
     public int Passes { get; set; } = 100;
 
-    /// <summary>Longest time one request may take, in seconds.</summary>
+    /// <summary>Most parts of one tolerance study.</summary>
+    /// <value>Default: 20,000; each is drawn and solved like a knife of its own, in turns of 32.</value>
+    [Range(1, 10_000_000)]
+    public int Parts { get; set; } = 20_000;
+
+    /// <summary>Longest time one request may take, in seconds; of a tolerance study each of its turns.</summary>
     /// <value>Default: 30.</value>
     [Range(0.001, 3600)]
     public double Seconds { get; set; } = 30;

@@ -4,7 +4,7 @@ using Grpc.Core.Interceptors;
 namespace Flushback.Service.Queueing;
 
 /// <summary>Lets every call of ours wait for its turn; health and reflection answer at once.</summary>
-/// <remarks>A call that takes a stream of items takes no turn as a whole: it takes one an item, from <see cref="Turns"/>.</remarks>
+/// <remarks>A call that takes or gives a stream takes no turn as a whole: it takes one an item, from <see cref="Turns"/>.</remarks>
 public sealed class QueueInterceptor(Turns turns) : Interceptor
 {
     /// <inheritdoc/>
@@ -21,24 +21,6 @@ public sealed class QueueInterceptor(Turns turns) : Interceptor
 
         using Turn turn = await turns.TakeAsync(context);
         return await continuation(request, context);
-    }
-
-    /// <inheritdoc/>
-    public override async Task ServerStreamingServerHandler<TRequest, TResponse>(
-        TRequest request,
-        IServerStreamWriter<TResponse> responseStream,
-        ServerCallContext context,
-        ServerStreamingServerMethod<TRequest, TResponse> continuation
-    )
-    {
-        if (!IsOurs(context))
-        {
-            await continuation(request, responseStream, context);
-            return;
-        }
-
-        using Turn turn = await turns.TakeAsync(context);
-        await continuation(request, responseStream, context);
     }
 
     private static bool IsOurs(ServerCallContext context) =>

@@ -11,6 +11,7 @@ public sealed class ServiceMetrics
     private readonly Histogram<double> _waits;
     private readonly Counter<long> _findings;
     private readonly Counter<long> _overLimit;
+    private readonly Counter<long> _parts;
 
     /// <summary>Creates the instruments.</summary>
     /// <param name="meters">Makes the meter, which ends with it.</param>
@@ -34,6 +35,11 @@ public sealed class ServiceMetrics
             "flushback.requests.over_limit",
             "{request}",
             "Requests refused over a limit, by limit."
+        );
+        _parts = meter.CreateCounter<long>(
+            "flushback.study.parts",
+            "{part}",
+            "Random parts of tolerance studies solved."
         );
         meter.CreateObservableGauge(
             "flushback.queue.waiting",
@@ -72,4 +78,7 @@ public sealed class ServiceMetrics
     /// <summary>A request was refused over a limit.</summary>
     /// <param name="limit">Name of the setting.</param>
     public void OverLimit(string limit) => _overLimit.Add(1, new KeyValuePair<string, object?>("limit", limit));
+
+    /// <summary>Parts of a tolerance study were solved.</summary>
+    public void Solved(int parts) => _parts.Add(parts);
 }

@@ -47,6 +47,27 @@ internal static class AmountRules
     public static void Check(Wire.GenerateRequest request, ServiceLimits limits) => Check(request.Bench, limits);
 
     /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
+    public static void Check(Wire.StudyRequest request, ServiceLimits limits)
+    {
+        Check(request.Knife, limits);
+        Check(request.Bench, limits);
+        if (request.Parts > limits.Parts)
+        {
+            throw RequestErrors.OverLimit(
+                new LimitExceeded(
+                    "TOO_MANY_PARTS",
+                    nameof(ServiceLimits.Parts),
+                    limits.Parts,
+                    request.Parts,
+                    Sentence(
+                        $"{request.Parts:N0} parts are asked for, more than the {limits.Parts:N0} allowed; a share is known to one percent with 10,000."
+                    )
+                )
+            );
+        }
+    }
+
+    /// <inheritdoc cref="Check(Wire.CheckRequest, ServiceLimits)"/>
     public static void Check(Wire.InspectRequest request, ServiceLimits limits)
     {
         CheckListed(

@@ -52,6 +52,14 @@ public sealed class RequestValidator(ServiceLimits limits)
         Wire.ArtifactKind.TemplatePdf,
     ];
 
+    private static readonly Wire.ArtifactKind[] _madeByAStudy =
+    [
+        Wire.ArtifactKind.Text,
+        Wire.ArtifactKind.Html,
+        Wire.ArtifactKind.Json,
+        Wire.ArtifactKind.SpreadCsv,
+    ];
+
     /// <summary>Refuses a request that breaks the contract, with every violation.</summary>
     /// <exception cref="Grpc.Core.RpcException">
     /// INVALID_ARGUMENT with every violation; RESOURCE_EXHAUSTED when the request asks for more than is allowed.
@@ -146,6 +154,29 @@ public sealed class RequestValidator(ServiceLimits limits)
         if (request.Bench is { } bench)
         {
             BenchRules.Check(bench, violations);
+        }
+
+        violations.ThrowIfAny();
+    }
+
+    /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
+    public void Validate(Wire.StudyRequest request)
+    {
+        AmountRules.Check(request, limits);
+        Violations violations = new();
+        new FieldRules(limits.CoordinateMm, violations).Check(request);
+        NameRules.CheckName(request.Name, limits, violations);
+        ArtifactRules.Check(request.Artifacts, _madeByAStudy, "a tolerance study", violations);
+        KnifeRules.Check(request.Knife, limits, violations);
+        StudyRules.Check(request, violations);
+        if (request.Bench is { } bench)
+        {
+            BenchRules.Check(bench, violations);
+        }
+
+        if (request.Handle is { } handle)
+        {
+            HandleRules.Check(handle, violations);
         }
 
         violations.ThrowIfAny();

@@ -41,6 +41,14 @@ public sealed class EveryNumberTests
     public void No_number_of_a_pattern_may_be_other_than_finite(string path) =>
         Refuses(path, () => new Wire.GenerateRequest(), (validator, request) => validator.Validate(request));
 
+    /// <summary>The path of every number of a request for a tolerance study.</summary>
+    public static TheoryData<string> StudyNumbers() => NumbersOf(new Wire.StudyRequest());
+
+    [Theory]
+    [MemberData(nameof(StudyNumbers))]
+    public void No_number_of_a_study_may_be_other_than_finite(string path) =>
+        Refuses(path, () => new Wire.StudyRequest(), (validator, request) => validator.Validate(request));
+
     [Fact]
     public void Every_message_of_a_request_was_looked_into() =>
         // 3 for each of three outlines, 3 for each of three pins, 2 for the dial, 2 for a face, 2 angles, 14 settings.

@@ -1,6 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
 using Flushback.Catalogue.Designs;
+using Flushback.Mechanism.Handle;
+using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Tolerances;
 using Flushback.Service.Checks;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
@@ -53,6 +56,7 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
                         Wire.ArtifactKind.CardPdf
                     )
             },
+            { "a study in the handle begun on a finely drawn blade", Study },
             { "an inspection of many circles", () => Inspect(LimitsTests.SecondsOfWork()) },
             { "an inspection of loose lines", () => Inspect(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)).ToBytes()) },
         };
@@ -142,6 +146,19 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
         Wire.PlanRequest request = PlanRequests.Of(knife, artifacts);
         request.Bench = new Wire.BenchSettings { TargetSet = Wire.TargetSet.Finished };
         return cancellation => service.Plan(request, new CallContext(cancellation));
+    }
+
+    private static Work Study()
+    {
+        (Placement? placement, _) = KnifePlacement.Place(FinelyDrawn.Wagtail(100));
+        ToleranceSettings settings = new()
+        {
+            PinsMm = 0.02,
+            ProfileMm = 0.03,
+            Parts = 200,
+            Handle = new HandleSettings(),
+        };
+        return cancellation => ToleranceStudy.Run(placement!, settings, cancellation);
     }
 
     private static Work Inspect(byte[] dxf)

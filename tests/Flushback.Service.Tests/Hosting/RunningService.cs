@@ -33,6 +33,9 @@ public sealed class RunningService : IAsyncLifetime
     /// <summary>A client of the exporter.</summary>
     internal Wire.ProfileExporter.ProfileExporterClient Exporter => new(Channel);
 
+    /// <summary>A client of the tolerance study.</summary>
+    internal Wire.ToleranceStudy.ToleranceStudyClient Study => new(Channel);
+
     /// <summary>Starts a service of its own, with settings on its command line.</summary>
     public static async Task<RunningService> StartAsync(params string[] args)
     {

@@ -50,6 +50,7 @@ public sealed class SocketsTests(RunningService service) : IClassFixture<Running
     [InlineData("flushback.v1.ProfileChecker")]
     [InlineData("flushback.v1.ProfileInspector")]
     [InlineData("flushback.v1.BenchSimulator")]
+    [InlineData("flushback.v1.ToleranceStudy")]
     public async Task Health_says_that_it_serves(string name)
     {
         HealthCheckResponse health = await new Health.HealthClient(service.Channel).CheckAsync(
@@ -70,6 +71,7 @@ public sealed class SocketsTests(RunningService service) : IClassFixture<Running
         Assert.Contains("flushback.v1.ProfileChecker", listed);
         Assert.Contains("flushback.v1.ProfileInspector", listed);
         Assert.Contains("flushback.v1.BenchSimulator", listed);
+        Assert.Contains("flushback.v1.ToleranceStudy", listed);
     }
 
     private static GrpcChannel OpenSocket(string path) =>
