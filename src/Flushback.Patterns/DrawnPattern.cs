@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Flushback.Geometry;
+using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
 using Flushback.Patterns.Parameters;
 
@@ -34,6 +35,28 @@ public sealed record DrawnPattern
     /// pivot by the preload, and the hole for the rear pin comes over that of the handle.
     /// </summary>
     public required RigidMotion SpringToFree { get; init; }
+
+    /// <summary>What the dial is to read, each within a thousandth of an inch: the targets a check of this pattern is held to.</summary>
+    public StopTargets Targets =>
+        new(
+            new StopTarget(0, StopTargets.MmPerThou),
+            new StopTarget(Dimensions.Readings.HalfStopMm, StopTargets.MmPerThou),
+            new StopTarget(Dimensions.Readings.ClosedMm, StopTargets.MmPerThou)
+        );
+
+    /// <summary>The knife as a maker would hand it in: open, nothing named.</summary>
+    public DrawnKnife ToDrawn() =>
+        new()
+        {
+            Blade = Knife.Blade,
+            Spring = Knife.Spring,
+            Pivot = Blade.Holes[0].Circle,
+            CentrePin = Knife.CentrePin,
+            RearPin = Knife.RearPin,
+            Handle = Knife.Handle,
+            DrawnBladeAngle = Angle.Zero,
+            HasHalfStop = Knife.HasHalfStop,
+        };
 
     /// <summary>Blade, spring, handle.</summary>
     public ImmutableArray<PatternPiece> Pieces => [Blade, Spring, Handle];

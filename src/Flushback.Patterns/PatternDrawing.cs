@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Flushback.Geometry;
 using Flushback.Geometry.Offsets;
 using Flushback.Mechanism.Knives;
+using Flushback.Patterns.Conflicts;
 using Flushback.Patterns.Drawing;
 using Flushback.Patterns.Layout;
 using Flushback.Patterns.Parameters;
@@ -28,9 +29,28 @@ public static class PatternDrawing
         }
 
         PatternLayout layout = new(parameters);
+        if (LayoutConflicts(layout).FirstOrDefault() is { } conflict)
+        {
+            return (null, conflict);
+        }
+
         DrawnPattern pattern = Draw(layout, cancellation);
-        return (pattern, null);
+        PatternConflict? drawn =
+            DrawnRules.Of(layout, pattern).FirstOrDefault()
+            ?? ProofRules.Of(layout, pattern, cancellation).FirstOrDefault();
+        return drawn is null ? (pattern, null) : (null, drawn);
     }
+
+    private static IEnumerable<PatternConflict> LayoutConflicts(PatternLayout layout) =>
+        new Func<PatternLayout, IEnumerable<PatternConflict>>[]
+        {
+            GivenRules.Of,
+            PinRules.Of,
+            TangRules.Of,
+            BladeRules.Of,
+            SpringRules.Of,
+            FollowingRules.Of,
+        }.SelectMany(rules => rules(layout));
 
     private static DrawnPattern Draw(PatternLayout layout, CancellationToken cancellation)
     {
@@ -40,8 +60,8 @@ public static class PatternDrawing
         Outline handle = HandleDrawing.Draw(layout.Handle);
         Circle pivot = new(Point.Origin, p.Pins.PivotDiameterMm / 2);
         Circle centre = new(layout.Spring.CentrePin, p.Pins.CentreDiameterMm / 2);
-        Circle rearInSpring = new(layout.Spring.RearPinInSpring, p.Pins.RearDiameterMm / 2);
-        Circle rearInHandle = rearInSpring with { Centre = layout.Spring.RearPinInHandle };
+        Circle rearInSpring = new(layout.Rear.PinInSpring, p.Pins.RearDiameterMm / 2);
+        Circle rearInHandle = rearInSpring with { Centre = layout.Rear.PinInHandle };
         PatternHole pivotHole = new(PinKind.Pivot, pivot);
         PatternHole centreHole = new(PinKind.Centre, centre);
         return new DrawnPattern

@@ -12,18 +12,12 @@ internal static class BladeDrawing
 {
     private const double RicassoRoundMm = 0.8;
     private const double ClipRoundMm = 3;
-    private const double SteepestKickDeg = 70;
-
-    // Share of the kick's height that its round may take up; the rest is straight.
-    private const double RoundOfKick = 0.6;
 
     /// <summary>The blade, counter-clockwise from the shoulder's top, and the face of each edge.</summary>
     public static (Outline Outline, ImmutableArray<BladeFace> Faces) Draw(PatternLayout layout)
     {
-        PatternParameters p = layout.Dimensions;
-        Vector kickEnds = Vector.FromDirection(KickEnd(p.Tang));
-        Sketch<BladeFace> sketch = TangDrawing.Begin(layout, kickEnds);
-        Ricasso(sketch, layout, kickEnds);
+        Sketch<BladeFace> sketch = TangDrawing.Begin(layout);
+        Ricasso(sketch, layout);
         Front(sketch, layout);
         return sketch.Close();
     }
@@ -44,24 +38,13 @@ internal static class BladeDrawing
     /// <summary>How far the nick's straight side lies under the spine.</summary>
     public const double NickUnderSpineMm = 1;
 
-    /// <summary>
-    /// Direction of the outward normal at the end of the kick's round, from where a straight leads up to the edge: as steep
-    /// as leaves a straight.
-    /// </summary>
-    private static Angle KickEnd(TangParameters tang)
-    {
-        double share = RoundOfKick * tang.KickHeightMm!.Value / tang.KickRadiusMm;
-        double turn = Math.Acos(Math.Max(1 - share, -1));
-        return new Angle(Math.Min(turn, Angle.FromDegrees(SteepestKickDeg).Radians)) - Angle.FromDegrees(90);
-    }
-
     /// <summary>From the kick's round to where the edge begins.</summary>
-    private static void Ricasso(Sketch<BladeFace> sketch, PatternLayout layout, Vector kickEnds)
+    private static void Ricasso(Sketch<BladeFace> sketch, PatternLayout layout)
     {
         double edgeY = layout.Blade.EdgeY;
         double choil = layout.Dimensions.Blade.ChoilRadiusMm;
-        Point leaves = layout.Tang.Kick + (kickEnds * layout.Dimensions.Tang.KickRadiusMm);
-        Point foot = BearingFace.Through(leaves, kickEnds).Meets(BearingFace.Level(edgeY));
+        Point leaves = layout.Tang.Kick + (layout.Blade.KickEnds * layout.Dimensions.Tang.KickRadiusMm);
+        Point foot = layout.Blade.KickFoot;
         Point ends = new(layout.Blade.EdgeStartX - (2 * choil), edgeY);
         Edge rise = new(leaves, foot);
         Edge level = new(foot, ends);

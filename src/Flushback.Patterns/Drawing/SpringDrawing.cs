@@ -16,10 +16,6 @@ internal static class SpringDrawing
     private const double BellyRoundMm = 8;
     private const double TailRoundMm = 0.5;
     private const double SoftRoundMm = 200;
-    private const double BossBesidePinMm = 1.4;
-
-    /// <summary>Half the length of the straight underside below the centre pin.</summary>
-    public static double HalfBossMm(PatternParameters p) => (p.Pins.CentreDiameterMm / 2) + BossBesidePinMm;
 
     /// <summary>The spring, counter-clockwise from the nose, and the face of each edge.</summary>
     public static (Outline Outline, ImmutableArray<SpringFace> Faces) Draw(PatternLayout layout)
@@ -55,15 +51,14 @@ internal static class SpringDrawing
         RigidMotion asDrawn = layout.Spring.AsDrawn;
         PatternParameters p = layout.Dimensions;
         double pinX = layout.Spring.CentrePin.X;
-        double underPin = layout.Spring.FinishedBack.At(pinX).Y - p.Spring.CentreDepthMm!.Value;
-        double halfBoss = HalfBossMm(p);
+        double underPin = layout.Rear.UnderPinY;
 
-        ImmutableArray<Edge> rear = [.. Rear(layout, underPin).Select(asDrawn.Apply)];
+        ImmutableArray<Edge> rear = [.. Rear(layout).Select(asDrawn.Apply)];
         Point curves = new(-p.Spring.PadEndMm!.Value, top.Y);
-        Point underRear = asDrawn.Apply(new Point(pinX - halfBoss, underPin));
+        Point underRear = asDrawn.Apply(layout.Rear.BossRear);
         Vector rearBoss = asDrawn.Apply(new Vector(0, 1));
         Point underMiddle = BearingFace.Through(underRear, rearBoss).Meets(BearingFace.Level(underPin));
-        Point bossFront = new(pinX + halfBoss, underPin);
+        Point bossFront = new(pinX + layout.Rear.HalfBossMm, underPin);
         // Without a preload both halves of the boss are one line.
         underMiddle =
             double.IsFinite(underMiddle.X) && layout.Spring.FreeTurn.Radians > 1e-9 ? underMiddle : new(pinX, underPin);
@@ -83,15 +78,12 @@ internal static class SpringDrawing
     }
 
     /// <summary>From above the centre pin over the butt to the underside's rear end, spring on its pins.</summary>
-    private static ImmutableArray<Edge> Rear(PatternLayout layout, double underPin)
+    private static ImmutableArray<Edge> Rear(PatternLayout layout)
     {
         PatternParameters p = layout.Dimensions;
-        Point pin = layout.Spring.CentrePin;
         double butt = layout.Blade.ButtX;
-        double pinX = pin.X;
-        double rearX = layout.Spring.RearPinInHandle.X;
-        Point underRear = layout.Spring.FinishedBack.At(rearX) - new Vector(0, p.Spring.RearDepthMm!.Value);
-        Point underBoss = new(pinX - HalfBossMm(p), underPin);
+        double pinX = layout.Spring.CentrePin.X;
+        Point underRear = layout.Rear.Underside;
 
         BackLine line = layout.Spring.FinishedBack.Out(p.Spring.RearStockMm);
         Edge back = line.From(pinX, butt)[^1];
@@ -100,7 +92,7 @@ internal static class SpringDrawing
             [new(back, HandleDrawing.ButtRadiusMm(layout.Handle)), new(end, 0)],
             isClosed: false
         );
-        Edge underside = new(underBoss, underRear);
+        Edge underside = new(layout.Rear.BossRear, underRear);
         Point onButt = BearingFace
             .Through(underRear, underside.Chord.Left.Normalized)
             .Meets(new BearingFace(new Vector(-1, 0), -butt));

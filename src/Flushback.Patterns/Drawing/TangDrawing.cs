@@ -10,8 +10,7 @@ internal static class TangDrawing
 {
     /// <summary>A sketch that has come from the spine over the shoulder around the tang to the end of the kick.</summary>
     /// <param name="layout">Where everything lies.</param>
-    /// <param name="kickEnds">Outward normal at which the kick's round ends.</param>
-    public static Sketch<BladeFace> Begin(PatternLayout layout, Vector kickEnds)
+    public static Sketch<BladeFace> Begin(PatternLayout layout)
     {
         TangParameters tang = layout.Dimensions.Tang;
         NotchLayout notch = layout.Notch;
@@ -43,7 +42,7 @@ internal static class TangDrawing
         );
         Rear(sketch, tang, at);
         sketch.Face(at.KickContact, tang.ClosedReliefMm, tang.ReliefLandMm, BladeFace.ClosedFace);
-        return sketch.Round(at.Kick, tang.KickRadiusMm, at.Closed.Normal, kickEnds, BladeFace.Kick);
+        return sketch.Round(at.Kick, tang.KickRadiusMm, at.Closed.Normal, layout.Blade.KickEnds, BladeFace.Kick);
     }
 
     /// <summary>From the open corner to the end of the closed corner.</summary>

@@ -36,6 +36,10 @@ internal sealed class BladeLayout
             p.Tang.KickHeightMm
             ?? (blade.WidthMm is { } given ? notch.SpineMm - given - kickLow : SpringLayout.UsualKickMm(p));
         EdgeY = kickLow + kick;
+        KickEnds = KickEnd(kick, p.Tang.KickRadiusMm);
+        KickFoot = BearingFace
+            .Through(tang.Kick + (KickEnds * p.Tang.KickRadiusMm), KickEnds)
+            .Meets(BearingFace.Level(EdgeY));
         double width = notch.SpineMm - EdgeY;
         Tip = new Point(TipX, EdgeY + (Shape.TipShare * width));
         double fall = notch.SpineMm - Tip.Y;
@@ -84,6 +88,27 @@ internal sealed class BladeLayout
     /// <summary>Height of the edge; negative under the pivot.</summary>
     public double EdgeY { get; }
 
+    /// <summary>Height of the edge at a place along the blade.</summary>
+    public double EdgeYAt(double x)
+    {
+        double along = x - (TipX - SweepMm);
+        if (along <= 0 || SweepMm <= 0)
+        {
+            return EdgeY;
+        }
+
+        // Tangent to the straight edge and through the tip, as the arc of a half chord and its sagitta.
+        double rise = Tip.Y - EdgeY;
+        double radius = ((SweepMm * SweepMm) + (rise * rise)) / (2 * rise);
+        return EdgeY + radius - Math.Sqrt(Math.Max((radius * radius) - (along * along), 0));
+    }
+
+    /// <summary>Unit normal at the end of the kick's round, from where a straight leads up to the edge.</summary>
+    public Vector KickEnds { get; }
+
+    /// <summary>Where that straight meets the line of the edge.</summary>
+    public Point KickFoot { get; }
+
     /// <summary>Where the edge begins.</summary>
     public double EdgeStartX { get; }
 
@@ -95,4 +120,17 @@ internal sealed class BladeLayout
 
     /// <summary>The parameters with what follows from the blade filled in.</summary>
     public PatternParameters Filled { get; }
+
+    private const double SteepestKickDeg = 70;
+
+    // Share of the kick's height that its round may take up; the rest is straight.
+    private const double RoundOfKick = 0.6;
+
+    /// <summary>As steep as leaves a straight: a round of radius r that turns by t rises by r (1 - cos t).</summary>
+    private static Vector KickEnd(double heightMm, double radiusMm)
+    {
+        double turn = Math.Acos(Math.Clamp(1 - (RoundOfKick * heightMm / radiusMm), -1, 1));
+        double least = Math.Min(turn, Angle.FromDegrees(SteepestKickDeg).Radians);
+        return Vector.FromDirection(new Angle(least) - Angle.FromDegrees(90));
+    }
 }

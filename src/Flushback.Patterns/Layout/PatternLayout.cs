@@ -11,7 +11,8 @@ internal sealed class PatternLayout
         Tang = new TangLayout(Spring.Filled, Spring);
         Notch = new NotchLayout(Spring.Filled, Tang);
         Blade = new BladeLayout(Spring.Filled, Tang, Notch);
-        Handle = new HandleLayout(Blade.Filled, Spring, Blade, Notch.SpineMm);
+        Rear = new RearLayout(Blade.Filled, Spring, Blade);
+        Handle = new HandleLayout(Rear.Filled, Spring, Blade, Notch.SpineMm);
         Given = given;
         Dimensions = Handle.Filled;
     }
@@ -29,6 +30,8 @@ internal sealed class PatternLayout
     public NotchLayout Notch { get; }
 
     public BladeLayout Blade { get; }
+
+    public RearLayout Rear { get; }
 
     public HandleLayout Handle { get; }
 }

@@ -7,14 +7,14 @@ namespace Flushback.Patterns.Layout;
 internal sealed class SpringLayout
 {
     // Shares that stand in for numbers that were left out (common practice, no source).
-    private const double CentrePinOfLength = 0.45;
+    private const double CentrePinOfLength = 0.51;
     private const double RearPinOfLength = 0.83;
     private const double KickPlaceOfHeight = 1.5;
-    private const double KickHeightOfHeight = 0.3;
+    private const double KickHeightOfHeight = 0.35;
     private const double PadBehindKickMm = 3.5;
+    private const double UsualPreloadMm = 0.4;
+    private const double UsualPreloadOnRoundTangMm = 0.8;
     private const double MostDepthOfNose = 1.35;
-    private const double RearOfCentreDepth = 0.8;
-    private const double EdgeRoomMm = 0.6;
 
     public SpringLayout(PatternParameters p)
     {
@@ -37,13 +37,11 @@ internal sealed class SpringLayout
         double centreDepth =
             spring.CentreDepthMm
             ?? Math.Min(MostDepthOfNose * spring.NoseDepthMm, FinishedBack.At(-centreBehind).Y - edge - EdgeRoomMm);
-        double rearDepth = spring.RearDepthMm ?? (RearOfCentreDepth * centreDepth);
         double centrePinDepth = p.Pins.CentreDepthMm ?? (centreDepth / 2);
-        double rearPinDepth = p.Pins.RearDepthMm ?? (rearDepth / 2);
 
         CentrePin = HandleLine.At(-centreBehind) - new Vector(0, centrePinDepth);
-        RearPinInHandle = HandleLine.At(-rearBehind) - new Vector(0, rearPinDepth);
-        FreeTurn = new Angle(Math.Asin(spring.PreloadMm / centreBehind));
+        double preload = spring.PreloadMm ?? (p.Tang.HasHalfStop ? UsualPreloadMm : UsualPreloadOnRoundTangMm);
+        FreeTurn = new Angle(Math.Asin(preload / centreBehind));
         DialPoint = new Point(0, back + spring.FrontStockMm);
         Filled = p with
         {
@@ -52,12 +50,14 @@ internal sealed class SpringLayout
                 CentreBehindMm = centreBehind,
                 RearBehindMm = rearBehind,
                 CentreDepthMm = centrePinDepth,
-                RearDepthMm = rearPinDepth,
             },
             Tang = p.Tang with { KickPlaceMm = kickPlace, OpenFlatDepthMm = flatDepth },
-            Spring = spring with { CentreDepthMm = centreDepth, RearDepthMm = rearDepth, PadEndMm = padEnd },
+            Spring = spring with { CentreDepthMm = centreDepth, PadEndMm = padEnd, PreloadMm = preload },
         };
     }
+
+    /// <summary>Room between the closed edge and a spring whose depth was left out.</summary>
+    public const double EdgeRoomMm = 0.6;
 
     /// <summary>How far the spine lies under the spring's back, where nothing else is said.</summary>
     public const double ShoulderUnderBackMm = 0.2;
@@ -73,12 +73,6 @@ internal sealed class SpringLayout
 
     /// <summary>The centre pin.</summary>
     public Point CentrePin { get; }
-
-    /// <summary>The rear pin in liners and scales.</summary>
-    public Point RearPinInHandle { get; }
-
-    /// <summary>The rear pin's hole in the spring where it is drawn, the nose on the open flat and unbent.</summary>
-    public Point RearPinInSpring => AsDrawn.Apply(RearPinInHandle);
 
     /// <summary>How far the spring turns when the blade is taken out: the nose sinks over the pivot by the preload.</summary>
     public Angle FreeTurn { get; }

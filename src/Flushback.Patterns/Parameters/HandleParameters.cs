@@ -16,10 +16,10 @@ public sealed record HandleParameters
     public double? HeightMm { get; init; }
 
     /// <summary>How much higher the handle is at the butt than at the front.</summary>
-    public double TaperMm { get; init; } = 2;
+    public double TaperMm { get; init; } = 1.2;
 
     /// <summary>Belly of the lower line; negative for a hollow one.</summary>
-    public double SwellMm { get; init; } = 0.8;
+    public double SwellMm { get; init; } = -0.6;
 
     /// <summary>How far the back has dropped at the rear pin; 0 for a straight back.</summary>
     public double BackDropMm { get; init; }

@@ -85,7 +85,7 @@ public static class PatternLimits
                 "Distance from the pivot forward to the handle's front end.",
                 p => p.Handle.FrontMm,
                 (p, v) => p with { Handle = p.Handle with { FrontMm = v } },
-                "1.3 mm more than the tang height"
+                "1.3 mm more than the tang height, or as far as covers tang and nose"
             ),
             Row(
                 "handle.height_mm",
@@ -95,7 +95,7 @@ public static class PatternLimits
                 "Height of the handle halfway along, from the handle's line to its lower line.",
                 p => p.Handle.HeightMm,
                 (p, v) => p with { Handle = p.Handle with { HeightMm = v } },
-                "leaves a quarter of the blade's width out of the handle when closed, for the nail"
+                "leaves 0.28 of the blade's width out of the closed handle, for the nail"
             ),
             Row(
                 "handle.taper_mm",
@@ -181,7 +181,7 @@ public static class PatternLimits
                 "Distance of the centre pin behind the pivot, along the handle.",
                 p => p.Pins.CentreBehindMm,
                 (p, v) => p with { Pins = p.Pins with { CentreBehindMm = v } },
-                "0.45 of the closed length"
+                "0.51 of the closed length"
             ),
             Row(
                 "pins.rear_behind_mm",
@@ -191,7 +191,7 @@ public static class PatternLimits
                 "Distance of the rear pin behind the pivot, along the handle.",
                 p => p.Pins.RearBehindMm,
                 (p, v) => p with { Pins = p.Pins with { RearBehindMm = v } },
-                "0.07 of the closed length in front of the butt"
+                "0.83 of the closed length"
             ),
             Row(
                 "pins.centre_depth_mm",
@@ -243,7 +243,7 @@ public static class PatternLimits
                 "Length from the foot of the shoulder to the rear of the tang.",
                 p => p.Tang.LengthMm,
                 (p, v) => p with { Tang = p.Tang with { LengthMm = v } },
-                "2.25 tang heights"
+                "as long as lets the nose reach over the open corner at the half stop"
             ),
             Row(
                 "tang.run_rise_mm",
@@ -362,7 +362,7 @@ public static class PatternLimits
                 "How far the kick stands out under the edge, which keeps the edge off the spring.",
                 p => p.Tang.KickHeightMm,
                 (p, v) => p with { Tang = p.Tang with { KickHeightMm = v } },
-                "0.3 tang heights, or the rest of the blade's width where that is given"
+                "0.35 tang heights, or the rest of the blade's width where that is given"
             ),
             Row(
                 "tang.kick_place_mm",
@@ -414,7 +414,7 @@ public static class PatternLimits
                 "Depth of the spring at the rear pin, without stock.",
                 p => p.Spring.RearDepthMm,
                 (p, v) => p with { Spring = p.Spring with { RearDepthMm = v } },
-                "0.8 of the depth at the centre pin"
+                "0.8 of the depth at the centre pin, or as deep as the edge leaves room for"
             ),
             Row(
                 "spring.end_face_deg",
@@ -478,7 +478,8 @@ public static class PatternLimits
                 1.5,
                 "How far the nose would sink over the pivot, were the blade taken out; it moves the rear pin's hole in the spring.",
                 p => p.Spring.PreloadMm,
-                (p, v) => p with { Spring = p.Spring with { PreloadMm = v!.Value } }
+                (p, v) => p with { Spring = p.Spring with { PreloadMm = v } },
+                "0.4 mm with a half stop, 0.8 mm on a round tang, under which the spring travels less"
             ),
             Row(
                 "spring.width_mm",
@@ -501,7 +502,7 @@ public static class PatternLimits
                 "Length from the handle's front end to the tip, blade open.",
                 p => p.Blade.LengthMm,
                 (p, v) => p with { Blade = p.Blade with { LengthMm = v } },
-                "0.76 of the closed length, or the rest of the overall length where that is given"
+                "the rest of the overall length, or else 0.76 of the closed length or what the handle has room for"
             ),
             Row(
                 "blade.width_mm",

@@ -4,10 +4,10 @@ namespace Flushback.Patterns.Parameters;
 public sealed record PinParameters
 {
     /// <summary>Diameter of the blade pin.</summary>
-    public double PivotDiameterMm { get; init; } = 3.2;
+    public double PivotDiameterMm { get; init; } = 2.4;
 
     /// <summary>Diameter of the centre pin.</summary>
-    public double CentreDiameterMm { get; init; } = 2.4;
+    public double CentreDiameterMm { get; init; } = 1.6;
 
     /// <summary>Diameter of the rear pin.</summary>
     public double RearDiameterMm { get; init; } = 1.6;

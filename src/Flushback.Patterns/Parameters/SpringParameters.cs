@@ -4,7 +4,7 @@ namespace Flushback.Patterns.Parameters;
 public sealed record SpringParameters
 {
     /// <summary>Depth at the nose, without stock.</summary>
-    public double NoseDepthMm { get; init; } = 3.4;
+    public double NoseDepthMm { get; init; } = 3.6;
 
     /// <summary>Depth at the centre pin, without stock.</summary>
     public double? CentreDepthMm { get; init; }
@@ -22,7 +22,7 @@ public sealed record SpringParameters
     public double? PadEndMm { get; init; }
 
     /// <summary>How deep the belly is hollowed between the nose's underside and the centre pin.</summary>
-    public double BellyReliefMm { get; init; } = 0.5;
+    public double BellyReliefMm { get; init; } = 0.3;
 
     /// <summary>Stock on the back over the tang, to be trimmed in fitting.</summary>
     public double FrontStockMm { get; init; } = 0.25;
@@ -31,8 +31,8 @@ public sealed record SpringParameters
     public double RearStockMm { get; init; } = 0.05;
 
     /// <summary>How far the nose would sink over the pivot, were the blade taken out.</summary>
-    public double PreloadMm { get; init; } = 0.5;
+    public double? PreloadMm { get; init; }
 
     /// <summary>Width of the spring, square to the drawing.</summary>
-    public double WidthMm { get; init; } = 3.2;
+    public double WidthMm { get; init; } = 4;
 }

@@ -7,13 +7,13 @@ public sealed record TangParameters
     public bool HasHalfStop { get; init; } = true;
 
     /// <summary>Height of the open corner over the pivot, where the spring's underside lies when open.</summary>
-    public double HeightMm { get; init; } = 5;
+    public double HeightMm { get; init; } = 4.6;
 
     /// <summary>Length from the foot of the shoulder to the rear of the tang.</summary>
     public double? LengthMm { get; init; }
 
     /// <summary>Round tang only: how far the back rises while the round of the tang carries the spring.</summary>
-    public double RunRiseMm { get; init; } = 0.8;
+    public double RunRiseMm { get; init; } = 1.4;
 
     /// <summary>Depth of the open flat under the spine: the height of the shoulder.</summary>
     public double? OpenFlatDepthMm { get; init; }
