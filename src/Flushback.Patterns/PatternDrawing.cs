@@ -41,7 +41,8 @@ public static class PatternDrawing
         return drawn is null ? (pattern, null) : (null, drawn);
     }
 
-    private static IEnumerable<PatternConflict> LayoutConflicts(PatternLayout layout) =>
+    /// <summary>The conflicts that show before anything is drawn.</summary>
+    internal static IEnumerable<PatternConflict> LayoutConflicts(PatternLayout layout) =>
         new Func<PatternLayout, IEnumerable<PatternConflict>>[]
         {
             GivenRules.Of,

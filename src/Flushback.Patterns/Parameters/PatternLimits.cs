@@ -17,6 +17,9 @@ public static class PatternLimits
         limit.Path
     );
 
+    /// <summary>True when there is a number of that path.</summary>
+    public static bool Has(string path) => _byPath.ContainsKey(path);
+
     /// <summary>The row of a path such as <c>tang.height_mm</c>.</summary>
     /// <exception cref="KeyNotFoundException">There is no such number.</exception>
     public static PatternLimit Of(string path) => _byPath[path];

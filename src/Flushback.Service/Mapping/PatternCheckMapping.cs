@@ -28,9 +28,12 @@ internal static class PatternCheckMapping
             settings.WidthMm = dimensions.Spring.WidthMm;
         }
 
-        if (settings.PreloadCase == Wire.HandleSettings.PreloadOneofCase.None)
+        if (
+            settings.PreloadCase == Wire.HandleSettings.PreloadOneofCase.None
+            && dimensions.Spring.PreloadMm is { } preload
+        )
         {
-            settings.PreloadMm = dimensions.Spring.PreloadMm;
+            settings.PreloadMm = preload;
         }
 
         if (!settings.HasNailNickMm && dimensions.Blade.NickPlaceMm is { } nick)
