@@ -22,8 +22,10 @@ internal static class SpringFaceFinder
             Vector normal = edges[i].OutwardNormalAt(0.5);
             Point middle = edges[i].PointAt(0.5);
             bool atFront = middle.X > (front + centrePin.X) / 2;
+            bool isRound = edges[i].Bulge > 0 && IsCorner(edges[i]);
             faces[i] = normal switch
             {
+                { X: > 0.35, Y: < -0.3 } when atFront && isRound => SpringFace.NoseCorner,
                 { X: > 0.8 } when atFront => SpringFace.EndFace,
                 { Y: > 0.5 } => SpringFace.Back,
                 { X: > 0.35, Y: < 0 } when atFront && IsCorner(edges[i]) => SpringFace.NoseCorner,

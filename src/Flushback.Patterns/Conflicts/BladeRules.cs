@@ -18,7 +18,24 @@ internal static class BladeRules
 
     /// <summary>The conflicts of the blade.</summary>
     public static IEnumerable<PatternConflict> Of(PatternLayout layout) =>
-        [.. Length(layout), .. Point(layout), .. Edge(layout), .. Ricasso(layout)];
+        [.. RearPin(layout), .. Length(layout), .. Point(layout), .. Edge(layout), .. Ricasso(layout)];
+
+    private static IEnumerable<PatternConflict> RearPin(PatternLayout layout)
+    {
+        PatternParameters p = layout.Dimensions;
+        double rear = p.Pins.RearBehindMm!.Value;
+        double farthest =
+            p.Handle.ClosedLengthMm - p.Handle.FrontMm!.Value - p.Pins.WallMm - (p.Pins.RearDiameterMm / 2);
+        if (!(rear <= farthest))
+        {
+            yield return Conflict.Of(
+                $"The rear pin lies {Said.Length(rear)} behind the pivot, but with a closed length of {Said.Length(p.Handle.ClosedLengthMm)} and a handle front of {Said.Length(p.Handle.FrontMm.Value)} the handle has room for it up to {Said.Length(farthest)} only; move the rear pin or lengthen the handle.",
+                "pins.rear_behind_mm",
+                "handle.closed_length_mm",
+                "handle.front_mm"
+            );
+        }
+    }
 
     private static IEnumerable<PatternConflict> Length(PatternLayout layout)
     {

@@ -48,20 +48,8 @@ internal static class PinRules
             );
         }
 
-        double farthest =
-            p.Handle.ClosedLengthMm - p.Handle.FrontMm!.Value - p.Pins.WallMm - (p.Pins.RearDiameterMm / 2);
-        if (!(rear <= farthest))
-        {
-            yield return Conflict.Of(
-                $"The rear pin lies {Said.Length(rear)} behind the pivot, but with a closed length of {Said.Length(p.Handle.ClosedLengthMm)} and a handle front of {Said.Length(p.Handle.FrontMm.Value)} the handle has room for it up to {Said.Length(farthest)} only; move the rear pin or lengthen the handle.",
-                "pins.rear_behind_mm",
-                "handle.closed_length_mm",
-                "handle.front_mm"
-            );
-        }
-
         BackLine line = layout.Handle.Line;
-        if (!line.IsStraight && !((line.LevelToX - layout.Handle.ButtX) / line.RadiusMm <= MostTurn))
+        if (!line.IsStraight && !((line.LevelToX + p.Handle.ClosedLengthMm) / line.RadiusMm <= MostTurn))
         {
             yield return Conflict.Of(
                 $"A back drop of {Said.Length(p.Handle.BackDropMm)} at a rear pin place of {Said.Length(rear)} bends the back too sharply behind the tang; lower the back drop or move the rear pin to the rear.",

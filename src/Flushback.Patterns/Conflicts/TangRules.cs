@@ -97,15 +97,6 @@ internal static class TangRules
             );
         }
 
-        double closed = at.KickContact.X - at.ClosedCorner.X;
-        if (!(closed >= least && at.KickContact.X >= LeastLeverMm))
-        {
-            yield return Conflict.Of(
-                $"A kick place of {Said.Length(tang.KickPlaceMm!.Value)} leaves too little of the closed face behind it; set the kick farther in front of the pivot.",
-                "tang.kick_place_mm"
-            );
-        }
-
         double flat = layout.Notch.Shoulder.Meets(at.OpenFlat).X - tang.NotchRadiusMm - at.OpenCorner.X;
         if (!(flat >= least))
         {

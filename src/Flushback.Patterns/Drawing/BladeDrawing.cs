@@ -27,7 +27,7 @@ internal static class BladeDrawing
     {
         BladeParameters blade = layout.Dimensions.Blade;
         double half = blade.NickLengthMm / 2;
-        double top = layout.Notch.SpineMm - NickUnderSpineMm;
+        double top = layout.Notch.SpineMm - (NickUnderSpine * blade.WidthMm!.Value);
         double place = blade.NickPlaceMm!.Value;
         return Outline.FromVertices([
             new Vertex(place - half, top, blade.NickWidthMm / half),
@@ -35,8 +35,8 @@ internal static class BladeDrawing
         ]);
     }
 
-    /// <summary>How far the nick's straight side lies under the spine.</summary>
-    public const double NickUnderSpineMm = 1;
+    // How far the nick's straight side lies under the spine, as a share of the width.
+    private const double NickUnderSpine = 0.08;
 
     /// <summary>From the kick's round to where the edge begins.</summary>
     private static void Ricasso(Sketch<BladeFace> sketch, PatternLayout layout)

@@ -19,12 +19,44 @@ internal static class Rounds
     public static ImmutableArray<Edge> Of(ReadOnlySpan<Leg> legs, bool isClosed)
     {
         int corners = isClosed ? legs.Length : legs.Length - 1;
+        double[] radii = new double[legs.Length];
         Edge?[] rounds = new Edge?[legs.Length];
         for (int i = 0; i < corners; i++)
         {
-            rounds[i] = Between(legs[i].Edge, legs[(i + 1) % legs.Length].Edge, legs[i].RadiusAtEndMm);
+            radii[i] = legs[i].RadiusAtEndMm;
+            rounds[i] = Between(legs[i].Edge, legs[(i + 1) % legs.Length].Edge, radii[i]);
         }
 
+        for (int i = 0, tries = 0; i < legs.Length && tries < Tries * legs.Length; i++)
+        {
+            int before = (i + legs.Length - 1) % legs.Length;
+            if (!IsLeft(legs[i].Edge, rounds[before], rounds[i]))
+            {
+                // Two rounds on one edge have no room: both give way, and the edges before are looked at again.
+                foreach (int corner in new[] { before, i }.AsSpan())
+                {
+                    radii[corner] *= Smaller;
+                    rounds[corner] = Between(legs[corner].Edge, legs[(corner + 1) % legs.Length].Edge, radii[corner]);
+                }
+
+                tries++;
+                i = -1;
+            }
+        }
+
+        return Chain(legs, rounds);
+    }
+
+    /// <summary>Whether something of an edge is left between the rounds at its ends.</summary>
+    private static bool IsLeft(Edge edge, Edge? before, Edge? after)
+    {
+        Point from = before?.End ?? edge.Start;
+        Point to = after?.Start ?? edge.End;
+        return (to - from).Dot(edge.Chord) > 0;
+    }
+
+    private static ImmutableArray<Edge> Chain(ReadOnlySpan<Leg> legs, Edge?[] rounds)
+    {
         ImmutableArray<Edge>.Builder chain = ImmutableArray.CreateBuilder<Edge>();
         for (int i = 0; i < legs.Length; i++)
         {
@@ -60,10 +92,14 @@ internal static class Rounds
     {
         Vector chord = to - from;
         double half = Math.Atan2(direction.Cross(chord), direction.Dot(chord));
-        return Edge.Arc(from, to, new Angle(2 * half));
+        return Math.Abs(half) < Straight ? new Edge(from, to) : Edge.Arc(from, to, new Angle(2 * half));
     }
 
-    private const double LeastTurn = 1e-5;
+    // An arc that turns by less is a line: its height over the chord is under a nanometre on a knife.
+    private const double Straight = 1e-7;
+
+    // A shorter round than this is no round but a burr on the cutter's path.
+    private const double ShortestRoundMm = 0.05;
     private const double Smaller = 0.8;
     private const int Tries = 8;
 
@@ -71,7 +107,7 @@ internal static class Rounds
     {
         double turn = first.TangentAt(1).Cross(second.TangentAt(0));
         double radius = radiusMm;
-        for (int i = 0; radiusMm > 0 && Math.Abs(turn) > LeastTurn && i < Tries; i++, radius *= Smaller)
+        for (int i = 0; radius * Math.Abs(turn) > ShortestRoundMm && i < Tries; i++, radius *= Smaller)
         {
             if (Fillet.Between(first, second, radius, convex: turn > 0) is { } round)
             {

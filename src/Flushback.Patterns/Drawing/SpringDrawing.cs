@@ -70,7 +70,7 @@ internal static class SpringDrawing
             .. rear.Take(rear.Length - 1).Select(edge => new Rounds.Leg(edge, 0)),
             new(rear[^1], TailRoundMm),
             new(new Edge(rear[^1].End, underRear), BellyRoundMm),
-            new(new Edge(underRear, underMiddle), SoftRoundMm),
+            new(new Edge(underRear, underMiddle), 0),
             new(new Edge(underMiddle, bossFront), BellyRoundMm),
             new(belly, BellyRoundMm),
             new(new Edge(belly.End, padFront), 0),

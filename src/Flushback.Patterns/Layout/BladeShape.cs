@@ -26,7 +26,7 @@ internal sealed record BladeShape(
         family switch
         {
             BladeFamily.ClipPoint => new("A clip point", 0.55, 0.36, 1.6, 0.32, ClipHollow: 0.045),
-            BladeFamily.DropPoint => new("A drop point", 0.6, 0.48, 2, 0.4),
+            BladeFamily.DropPoint => new("A drop point", 0.58, 0.48, 2, 0.4),
             BladeFamily.SpearPoint => new("A spear point", 0.5, 0.36, 1.6, 0.36),
             BladeFamily.Sheepsfoot => new("A sheepsfoot", 0, 0, 1.35, 0),
             BladeFamily.Wharncliffe => new("A wharncliffe", 0, 0.6, 2, 0),

@@ -13,8 +13,7 @@ internal sealed class HandleLayout
     {
         double middle = (blade.FrontX + blade.ButtX) / 2;
         double line = spring.HandleLine.At(middle).Y;
-        double height = p.Handle.HeightMm ?? (line + spineMm - (OutOfWidth * p.Blade.WidthMm!.Value));
-        double low = line - height;
+        double low = p.Handle.HeightMm is { } height ? line - height : UsualLow(p, middle, spineMm);
 
         // The chord of the lower line lies over its middle by the swell, and falls to the butt by the taper.
         double chord = low + p.Handle.SwellMm;
@@ -24,7 +23,16 @@ internal sealed class HandleLayout
         LowerLine = Through(butt, new Point(middle, low), front);
         FrontX = blade.FrontX;
         ButtX = blade.ButtX;
-        Filled = p with { Handle = p.Handle with { HeightMm = height } };
+        Filled = p with { Handle = p.Handle with { HeightMm = line - low } };
+    }
+
+    /// <summary>Height of the lower line halfway along, so that at the nail nick enough of the blade is left out.</summary>
+    private static double UsualLow(PatternParameters p, double middle, double spineMm)
+    {
+        // The lower line falls by the taper over the handle's length, and its swell is that of a parabola, nearly.
+        double atNick = -spineMm + (OutOfWidth * p.Blade.WidthMm!.Value);
+        double share = (-p.Blade.NickPlaceMm!.Value - middle) / p.Handle.ClosedLengthMm;
+        return atNick - (share * p.Handle.TaperMm) - (4 * share * share * p.Handle.SwellMm);
     }
 
     /// <summary>The handle's back.</summary>

@@ -12,8 +12,8 @@ internal sealed class SpringLayout
     private const double KickPlaceOfHeight = 1.5;
     private const double KickHeightOfHeight = 0.35;
     private const double PadBehindKickMm = 3.5;
-    private const double UsualPreloadMm = 0.4;
-    private const double UsualPreloadOnRoundTangMm = 0.8;
+    private const double UsualPreload = 0.0035;
+    private const double UsualPreloadOnRoundTang = 0.01;
     private const double MostDepthOfNose = 1.35;
 
     public SpringLayout(PatternParameters p)
@@ -34,13 +34,19 @@ internal sealed class SpringLayout
         double edge = p.Blade.WidthMm is { } width
             ? width - height - flatDepth
             : height + p.Readings.ClosedMm - (p.Tang.KickHeightMm ?? (KickHeightOfHeight * height));
+        double past = Math.Max(0, p.Readings.ClosedRestDeg - 180);
+        double raised = centreBehind * Math.Tan(Angle.FromDegrees(past).Radians);
         double centreDepth =
             spring.CentreDepthMm
-            ?? Math.Min(MostDepthOfNose * spring.NoseDepthMm, FinishedBack.At(-centreBehind).Y - edge - EdgeRoomMm);
+            ?? Math.Min(
+                MostDepthOfNose * spring.NoseDepthMm,
+                FinishedBack.At(-centreBehind).Y - edge - EdgeRoomMm - raised
+            );
         double centrePinDepth = p.Pins.CentreDepthMm ?? (centreDepth / 2);
 
         CentrePin = HandleLine.At(-centreBehind) - new Vector(0, centrePinDepth);
-        double preload = spring.PreloadMm ?? (p.Tang.HasHalfStop ? UsualPreloadMm : UsualPreloadOnRoundTangMm);
+        double preload =
+            spring.PreloadMm ?? (p.Tang.HasHalfStop ? UsualPreload : UsualPreloadOnRoundTang) * p.Handle.ClosedLengthMm;
         FreeTurn = new Angle(Math.Asin(preload / centreBehind));
         DialPoint = new Point(0, back + spring.FrontStockMm);
         Filled = p with
@@ -57,7 +63,7 @@ internal sealed class SpringLayout
     }
 
     /// <summary>Room between the closed edge and a spring whose depth was left out.</summary>
-    public const double EdgeRoomMm = 0.6;
+    public const double EdgeRoomMm = 0.5;
 
     /// <summary>How far the spine lies under the spring's back, where nothing else is said.</summary>
     public const double ShoulderUnderBackMm = 0.2;

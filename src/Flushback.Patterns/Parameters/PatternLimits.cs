@@ -98,7 +98,7 @@ public static class PatternLimits
                 "Height of the handle halfway along, from the handle's line to its lower line.",
                 p => p.Handle.HeightMm,
                 (p, v) => p with { Handle = p.Handle with { HeightMm = v } },
-                "leaves 0.28 of the blade's width out of the closed handle, for the nail"
+                "leaves 0.28 of the blade's width out of the closed handle at the nail nick"
             ),
             Row(
                 "handle.taper_mm",
@@ -482,7 +482,7 @@ public static class PatternLimits
                 "How far the nose would sink over the pivot, were the blade taken out; it moves the rear pin's hole in the spring.",
                 p => p.Spring.PreloadMm,
                 (p, v) => p with { Spring = p.Spring with { PreloadMm = v } },
-                "0.4 mm with a half stop, 0.8 mm on a round tang, under which the spring travels less"
+                "0.0035 of the closed length with a half stop, 0.01 of it on a round tang, over which the spring travels less"
             ),
             Row(
                 "spring.width_mm",

@@ -7,7 +7,7 @@ public sealed record TangParameters
     public bool HasHalfStop { get; init; } = true;
 
     /// <summary>Height of the open corner over the pivot, where the spring's underside lies when open.</summary>
-    public double HeightMm { get; init; } = 4.6;
+    public double HeightMm { get; init; } = 4.5;
 
     /// <summary>Length from the foot of the shoulder to the rear of the tang.</summary>
     public double? LengthMm { get; init; }

@@ -4,7 +4,7 @@ using NetTopologySuite.Geometries;
 namespace Flushback.Catalogue.Referee;
 
 /// <summary>
-/// A blade cut by a straight line from the notch's inner corner to the tip: below it all that can carry the spring from
+/// A blade cut from the notch's inner corner to the tip, straight or by way of the middle of a hollow point: below it all that can carry the spring from
 /// underneath, above it the shoulder and the spine.
 /// </summary>
 /// <remarks>
@@ -34,14 +34,26 @@ internal sealed record SplitBlade(Polygon Below, Polygon? Above)
         }
 
         int tip = Enumerable.Range(0, open.Length).MaxBy(i => open[i].X);
-        Polygon below = factory.CreatePolygon(Walk(open, corner, tip));
-        Polygon above = factory.CreatePolygon(Walk(open, tip, corner));
-        if (!below.IsValid || !above.IsValid)
+        foreach (Coordinate? by in new[] { null, BeforeTip(factory.CreatePolygon(ring), open[tip], open[corner]) })
         {
-            throw new ArgumentException("The line from the notch's inner corner to the tip leaves the blade.");
+            Polygon below = factory.CreatePolygon(Walk(open, corner, tip, by));
+            Polygon above = factory.CreatePolygon(Walk(open, tip, corner, by));
+            if (below.IsValid && above.IsValid)
+            {
+                return new SplitBlade(below, above);
+            }
         }
 
-        return new SplitBlade(below, above);
+        throw new ArgumentException("The line from the notch's inner corner to the tip leaves the blade.");
+    }
+
+    /// <summary>The middle between edge and spine a third of the way back from the tip.</summary>
+    private static Coordinate BeforeTip(Polygon blade, Coordinate tip, Coordinate corner)
+    {
+        Envelope box = blade.EnvelopeInternal;
+        double x = tip.X - ((tip.X - corner.X) / 3);
+        LineString across = blade.Factory.CreateLineString([new(x, box.MinY - 1), new(x, box.MaxY + 1)]);
+        return blade.Intersection(across).Centroid.Coordinate;
     }
 
     /// <summary>The deepest vertex of the dent in which the nose lies, or -1.</summary>
@@ -73,10 +85,11 @@ internal sealed record SplitBlade(Polygon Below, Polygon? Above)
 
     private static double Distance(Coordinate c, Polygon spring) => spring.Distance(spring.Factory.CreatePoint(c));
 
-    private static Coordinate[] Walk(Coordinate[] open, int from, int to)
+    private static Coordinate[] Walk(Coordinate[] open, int from, int to, Coordinate? by)
     {
         int steps = (to - from + open.Length) % open.Length;
         IEnumerable<int> indices = Enumerable.Range(0, steps + 1).Select(i => (from + i) % open.Length);
-        return [.. indices.Append(from).Select(i => open[i].Copy())];
+        IEnumerable<Coordinate> walked = indices.Select(i => open[i].Copy());
+        return [.. by is null ? walked : walked.Append(by.Copy()), open[from].Copy()];
     }
 }

@@ -39,6 +39,7 @@ internal sealed class ContactFinder(
             WholePairs(near).Select(pair => (pair, blade[pair.Blade], spring[pair.Spring])),
             settings.ContactToleranceMm
         );
+        stretches.RemoveAll(stretch => stretch.IsPoint && !IsLeast(blade, spring, stretch));
         List<Contact> contacts = [.. stretches.Select(stretch => ToContact(blade, stretch, rotation))];
         List<Contact> nearMisses = [];
         foreach ((_, (int, int) pair, Nearest nearest) in near.OrderBy(place => place.Nearest.DistanceMm))
@@ -114,6 +115,19 @@ internal sealed class ContactFinder(
         Vector towardsSpring = NormalOf(blade[pair.Blade], spring[pair.Spring], nearest);
         return !Approaches(blade, pair.Blade, nearest.OnFirst, towardsSpring)
             && !Approaches(spring, pair.Spring, nearest.OnSecond, -towardsSpring);
+    }
+
+    /// <summary>True unless a flat that ends in a round comes nearer still on the round.</summary>
+    private static bool IsLeast(Edge[] blade, Edge[] spring, in ContactStretch stretch)
+    {
+        Vector towardsSpring = spring[stretch.SpringEdge].Chord.Left.Normalized;
+        return !Approaches(blade, stretch.BladeEdge, stretch.Place, towardsSpring)
+            && !Approaches(
+                spring,
+                stretch.SpringEdge,
+                stretch.Place + (towardsSpring * stretch.LeastGapMm),
+                -towardsSpring
+            );
     }
 
     private static bool Approaches(Edge[] edges, int index, Point at, Vector towardsOther)

@@ -31,6 +31,9 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
     // So small a turn moves nothing on a knife by a digit of its place; near zero a double would have many more to give.
     private static readonly Angle _finest = new(1e-15);
 
+    // A rest that falls on a pose of the track is that pose; which of the two is lower is rounding.
+    private const double SameTurn = 1e-12;
+
     // A slope above this is rounding too: a face whose normal runs through the centre pin neither lifts nor lowers.
     private const double Vertical = 1e6;
 
@@ -205,12 +208,12 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
             int i = direction < 0 ? index - 1 : index;
             for (; i >= 0 && i < track.Poses.Count && track.Poses[i].IsPossible; i += direction)
             {
-                if (track.Poses[i].Lowest.Radians < highest)
+                if (track.Poses[i].Lowest.Radians < highest - SameTurn)
                 {
                     break;
                 }
 
-                highest = track.Poses[i].Lowest.Radians;
+                highest = Math.Max(highest, track.Poses[i].Lowest.Radians);
             }
 
             depth = Math.Min(depth, solver.Knife.LiftMm(rest.Lowest, new Angle(highest)));
