@@ -29,7 +29,7 @@ public sealed class ProfileExporterService(RequestValidator validator, ServiceLi
 
         Placement placement = PatternSource.Place(pattern);
         KnifeSource source = PatternSource.Of(pattern);
-        BenchSettings settings = request.Bench.WithReadingsOf(pattern.Dimensions).ToSettings();
+        BenchSettings settings = request.Bench.WithTargets(pattern.Targets).ToSettings();
         BenchReport bench = BenchCheck.Run(placement, settings, time.Token);
         Wire.CheckReport report = bench.ToWire(request.Name, source);
         HandleReport? handle = null;

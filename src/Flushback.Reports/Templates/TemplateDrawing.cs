@@ -8,7 +8,7 @@ namespace Flushback.Reports.Templates;
 /// <summary>What a template shows: the pieces apart, and below them the knife put together, blade open.</summary>
 internal sealed class TemplateDrawing
 {
-    private const double GapMm = 12;
+    public const double GapMm = 12;
     private const double EdgeMm = 4;
     private const double WordsMm = 3;
     private const double WordsBelowMm = 5;
@@ -110,7 +110,8 @@ internal sealed class TemplateDrawing
         }
     }
 
-    private Outline Together(Outline outline) => outline.Transformed(new RigidMotion(Angle.Zero, _together));
+    /// <summary>An outline of the knife put together, where it lies on the drawing.</summary>
+    public Outline Together(Outline outline) => outline.Transformed(new RigidMotion(Angle.Zero, _together));
 
     private static void DrawLabel(PrintSheet sheet, PaperView view, Box box, string label) =>
         sheet.Text(view.Of(new Point(box.MinX, box.MinY - WordsBelowMm)), label, _words);

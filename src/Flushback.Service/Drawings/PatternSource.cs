@@ -8,23 +8,8 @@ namespace Flushback.Service.Drawings;
 internal static class PatternSource
 {
     /// <summary>How the knife came in.</summary>
-    public static KnifeSource Of(DrawnPattern pattern)
-    {
-        Knife knife = pattern.Knife;
-        DrawnKnife drawn = new()
-        {
-            Blade = knife.Blade,
-            Spring = knife.Spring,
-            Pivot = new Circle(Point.Origin, knife.PivotRadiusMm),
-            CentrePin = knife.CentrePin,
-            RearPin = knife.RearPin,
-            Handle = knife.Handle,
-            DrawnBladeAngle = Angle.Zero,
-            DialPoint = knife.DialPoint,
-            HasHalfStop = knife.HasHalfStop,
-        };
-        return new KnifeSource(drawn, Wire.LengthUnit.Millimetre, [], File: null);
-    }
+    public static KnifeSource Of(DrawnPattern pattern) =>
+        new(pattern.ToDrawn(), Wire.LengthUnit.Millimetre, [], File: null);
 
     /// <summary>The knife in its frame, every face named by the pattern.</summary>
     public static Placement Place(DrawnPattern pattern) =>

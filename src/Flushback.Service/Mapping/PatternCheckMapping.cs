@@ -1,3 +1,4 @@
+using Flushback.Mechanism.Bench;
 using Flushback.Patterns.Parameters;
 
 namespace Flushback.Service.Mapping;
@@ -6,7 +7,7 @@ namespace Flushback.Service.Mapping;
 internal static class PatternCheckMapping
 {
     /// <summary>The settings with the wanted readings as targets where the caller names neither them nor a set of targets.</summary>
-    public static Wire.BenchSettings WithReadingsOf(this Wire.BenchSettings? asked, PatternParameters dimensions)
+    public static Wire.BenchSettings WithTargets(this Wire.BenchSettings? asked, StopTargets targets)
     {
         Wire.BenchSettings settings = asked?.Clone() ?? new Wire.BenchSettings();
         if (settings.TargetSet != Wire.TargetSet.Unspecified)
@@ -14,8 +15,9 @@ internal static class PatternCheckMapping
             return settings;
         }
 
-        settings.HalfStop = WithLift(settings.HalfStop, dimensions.Readings.HalfStopMm);
-        settings.Closed = WithLift(settings.Closed, dimensions.Readings.ClosedMm);
+        settings.Open = With(settings.Open, targets.Open);
+        settings.HalfStop = With(settings.HalfStop, targets.HalfStop);
+        settings.Closed = With(settings.Closed, targets.Closed);
         return settings;
     }
 
@@ -44,12 +46,17 @@ internal static class PatternCheckMapping
         return settings;
     }
 
-    private static Wire.StopTarget WithLift(Wire.StopTarget? asked, double liftMm)
+    private static Wire.StopTarget With(Wire.StopTarget? asked, StopTarget wanted)
     {
         Wire.StopTarget target = asked ?? new Wire.StopTarget();
         if (!target.HasLiftMm)
         {
-            target.LiftMm = liftMm;
+            target.LiftMm = wanted.LiftMm;
+        }
+
+        if (!target.HasToleranceMm)
+        {
+            target.ToleranceMm = wanted.ToleranceMm;
         }
 
         return target;

@@ -56,10 +56,11 @@ internal static class PatternMapping
         return wire;
     }
 
+    // A word that is not known is refused by the validation, which asks for the parameters too.
     private static BladeFamily FamilyOf(Wire.BladeParameters? blade) =>
-        blade is null or { Family: Wire.BladeFamily.Unspecified }
-            ? PatternParameters.Default.Blade.Family
-            : _families.First(pair => pair.Value == blade.Family).Key;
+        _families
+            .FirstOrDefault(pair => pair.Value == blade?.Family, new(PatternParameters.Default.Blade.Family, default))
+            .Key;
 
     private static (IMessage? Group, FieldDescriptor Field) FieldOf(Wire.Pattern pattern, PatternLimit limit)
     {

@@ -25,6 +25,14 @@ public sealed class EveryNumberTests
     public void No_number_of_an_inspection_may_be_other_than_finite(string path) =>
         Refuses(path, () => new Wire.InspectRequest(), (validator, request) => validator.Validate(request));
 
+    /// <summary>The path of every number of a request to draw a pattern.</summary>
+    public static TheoryData<string> PatternNumbers() => NumbersOf(new Wire.GenerateRequest());
+
+    [Theory]
+    [MemberData(nameof(PatternNumbers))]
+    public void No_number_of_a_pattern_may_be_other_than_finite(string path) =>
+        Refuses(path, () => new Wire.GenerateRequest(), (validator, request) => validator.Validate(request));
+
     [Fact]
     public void Every_message_of_a_request_was_looked_into() =>
         // 3 for each of three outlines, 3 for each of three pins, 2 for the dial, 2 for a face, 2 angles, 14 settings.

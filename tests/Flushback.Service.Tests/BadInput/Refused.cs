@@ -40,6 +40,18 @@ internal sealed record Refused(StatusCode Code, string Message, BadRequest? BadR
         return From(refused);
     }
 
+    /// <inheritdoc cref="CheckAsync"/>
+    public static async Task<Refused> GenerateAsync(
+        Wire.ProfileExporter.ProfileExporterClient exporter,
+        Wire.GenerateRequest request
+    )
+    {
+        RpcException refused = await Assert.ThrowsAsync<RpcException>(async () =>
+            await exporter.GenerateAsync(request)
+        );
+        return From(refused);
+    }
+
     /// <summary>Decodes a status.</summary>
     public static Refused From(RpcException refused)
     {

@@ -30,6 +30,9 @@ public sealed class RunningService : IAsyncLifetime
     /// <summary>A client of the simulator.</summary>
     internal Wire.BenchSimulator.BenchSimulatorClient Simulator => new(Channel);
 
+    /// <summary>A client of the exporter.</summary>
+    internal Wire.ProfileExporter.ProfileExporterClient Exporter => new(Channel);
+
     /// <summary>Starts a service of its own, with settings on its command line.</summary>
     public static async Task<RunningService> StartAsync(params string[] args)
     {
