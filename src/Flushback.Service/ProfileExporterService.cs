@@ -2,6 +2,8 @@ using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
 using Flushback.Mechanism.Knives;
 using Flushback.Patterns;
+using Flushback.Patterns.Fitting;
+using Flushback.Patterns.Parameters;
 using Flushback.Service.Artifacts;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
@@ -20,11 +22,15 @@ public sealed class ProfileExporterService(RequestValidator validator, ServiceLi
     {
         using WorkTime time = new(limits, context.CancellationToken);
         validator.Validate(request);
+        PatternParameters page = request.Pattern.ToParameters();
+        FittedPattern? fitted = request.WantsFit()
+            ? PatternFitting.Run(page, request.ToFitSettings(), time.Token)
+            : null;
         (DrawnPattern? drawn, PatternConflict? conflict) = PatternDrawing.Make(
-            request.Pattern.ToParameters(),
+            fitted is { IsReached: true } ? fitted.Parameters : page,
             time.Token
         );
-        PatternRules.ThrowIf(conflict);
+        PatternRules.ThrowIf(conflict, fitted);
         DrawnPattern pattern = drawn!;
 
         Placement placement = PatternSource.Place(pattern);
@@ -35,14 +41,22 @@ public sealed class ProfileExporterService(RequestValidator validator, ServiceLi
         HandleReport? handle = null;
         if (request.Handle is { } asked)
         {
-            HandleSettings handleSettings = asked.WithDimensionsOf(pattern.Dimensions).ToSettings();
+            HandleSettings handleSettings = asked.WithDimensionsOf(pattern.Dimensions).ToSettings() with
+            {
+                WantedPullN = null,
+            };
             (handle, var problems) = HandleCheck.Run(bench, handleSettings, time.Token);
             KnifeFrame.ThrowIfAny(problems, source);
             report.Add(handle!, placement.ToDrawing);
         }
 
-        Wire.GenerateResponse response = new() { Pattern = pattern.ToWire(), Report = report };
-        PatternArtifacts artifacts = new(request, pattern, bench, handle);
+        Wire.GenerateResponse response = new()
+        {
+            Pattern = pattern.ToWire(),
+            Report = report,
+            Fitting = fitted?.ToWire(request.Pattern),
+        };
+        PatternArtifacts artifacts = new(request, pattern, bench, handle, fitted);
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
             time.Token.ThrowIfCancellationRequested();

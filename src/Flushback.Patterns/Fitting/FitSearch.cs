@@ -59,7 +59,7 @@ internal sealed class FitSearch
         for (int round = 0; round < MostRounds && _reach > LeastReach && _trials.Drawn < MostDrawn; round++)
         {
             FitTrial trial = _trials.At(_levers.With(at));
-            if (_levers.BringIn(trial.Wrong.SelectMany(wrong => wrong.Paths)))
+            if (_levers.BringInFor(trial.Wrong))
             {
                 Array.Resize(ref at, _levers.Count);
                 trial = _trials.At(_levers.With(at));

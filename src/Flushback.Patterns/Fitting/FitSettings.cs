@@ -18,6 +18,23 @@ public sealed record FitSettings
         "spring.preload_mm",
     ];
 
+    /// <summary>
+    /// True for a number that is free without being named when a page leaves it out: no reading, stock or clearance that is
+    /// wanted, and nothing that comes in sizes of the trade.
+    /// </summary>
+    public static bool IsFreeUnnamed(PatternLimit limit) =>
+        limit.Group is not ("readings" or "stock")
+        && limit.Path
+            is not (
+                "handle.tip_depth_mm"
+                or "handle.well_clearance_mm"
+                or "pins.pivot_diameter_mm"
+                or "pins.centre_diameter_mm"
+                or "pins.rear_diameter_mm"
+                or "pins.wall_mm"
+                or "spring.width_mm"
+            );
+
     /// <summary>Paths of the numbers that may be changed, as in <see cref="PatternLimit.Path"/>.</summary>
     public required ImmutableArray<string> Free { get; init; }
 

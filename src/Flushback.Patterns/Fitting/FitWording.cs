@@ -10,9 +10,9 @@ internal sealed class FitWording(FitSettings settings, FitSearch search, LeverSe
     private const int MostNames = 5;
 
     /// <summary>Everything is reached.</summary>
-    public string Found(FitTrial trial)
+    public string Found(FitTrial trial, bool isChanged)
     {
-        string changed = levers.Filled == trial.Parameters ? "As it is" : "Changed so";
+        string changed = isChanged ? "Changed so" : "As it is";
         string found = settings.WantsNoFindings ? "nothing is left to find" : "";
         if (!double.IsFinite(trial.PullN))
         {

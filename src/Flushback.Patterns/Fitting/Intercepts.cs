@@ -34,7 +34,7 @@ internal sealed class Intercepts(FitTrials trials, LeverSet levers)
     {
         int[] named = [.. wrong.Paths.Select(levers.IndexOf).Where(index => index >= 0).Distinct()];
         double[] slope = new double[levers.Count];
-        foreach (int lever in isNear ? Enumerable.Range(0, levers.Count) : named)
+        foreach (int lever in isNear || named.Length == 0 ? Enumerable.Range(0, levers.Count) : named)
         {
             slope[lever] = Slope(lever, wrong, at, isNear ? NearMost : 1);
         }

@@ -18,6 +18,19 @@ internal sealed class LeverSet(PatternParameters given, IReadOnlySet<string> fre
     /// <summary>The page as given, filled in.</summary>
     public PatternParameters Filled => _filled;
 
+    /// <summary>
+    /// Brings into play what may take away what is wrong, or every free number where none that is named is free; true when
+    /// there was a new one.
+    /// </summary>
+    public bool BringInFor(IEnumerable<Shortfall> wrongs) =>
+        BringIn(
+            wrongs.SelectMany(wrong =>
+                wrong.Stage == FitStage.Check || wrong.Paths.Any(free.Contains)
+                    ? (IEnumerable<string>)wrong.Paths
+                    : free.Order()
+            )
+        );
+
     /// <summary>Brings numbers into play where they are free and have a value; true when there was a new one.</summary>
     public bool BringIn(IEnumerable<string> paths)
     {

@@ -51,12 +51,20 @@ public static class PatternFitting
         FitWording wording = new(bounded, search, levers);
         if (search.Reached is { } reached)
         {
-            FitTrial rounded = Rounded(search, trials, levers, reached.Changes) ?? reached.Trial;
-            return Of(levers, rounded, isReached: true, wording.Found(rounded), []);
+            FitTrial rounded = Rounded(trials, levers, reached.Changes, search.Pulls) ?? reached.Trial;
+            return Of(
+                levers,
+                rounded,
+                isReached: true,
+                wording.Found(rounded, isChanged: Array.Exists(reached.Changes, change => change != 0)),
+                []
+            );
         }
 
         (string sentence, ImmutableArray<string> paths) = wording.Missed();
-        FitTrial nearest = search.Nearest?.Trial ?? trials.At(given);
+        FitTrial nearest = search.Nearest is { } near
+            ? Rounded(trials, levers, near.Changes, _ => true) ?? near.Trial
+            : trials.At(given);
         return Of(levers, nearest, isReached: false, sentence, paths);
     }
 
@@ -73,7 +81,7 @@ public static class PatternFitting
     }
 
     /// <summary>The changes with numbers that can be read, each rounded to the nearest or away from the given one.</summary>
-    private static FitTrial? Rounded(FitSearch search, FitTrials trials, LeverSet levers, double[] changes)
+    private static FitTrial? Rounded(FitTrials trials, LeverSet levers, double[] changes, Func<FitTrial, bool> isGood)
     {
         for (int decimals = RoundDecimals; decimals <= FinestDecimals; decimals++)
         {
@@ -81,7 +89,7 @@ public static class PatternFitting
             {
                 double[] rounded = [.. changes.Select((change, i) => Round(levers[i], change, decimals, away))];
                 FitTrial trial = trials.At(levers.With(rounded));
-                if (trial.IsTold && !trial.Wrong.Any() && search.Pulls(trial))
+                if (trial.IsTold && !trial.Wrong.Any() && isGood(trial))
                 {
                     return trial;
                 }
