@@ -14,7 +14,7 @@ internal sealed class SpringLayout
     private const double PadBehindKickMm = 3.5;
 
     // A back that falls leaves the spring's rear less room over the edge.
-    private const double KickHeightOfDrop = 0.4;
+    private const double KickHeightOfDrop = 0.7;
     private const double UsualPreload = 0.0035;
     private const double UsualPreloadOnRoundTang = 0.01;
     private const double MostDepthOfNose = 1.35;
