@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Flushback.Geometry;
-using Flushback.Geometry.Offsets;
 using Flushback.Mechanism.Knives;
 using Flushback.Patterns.Conflicts;
 using Flushback.Patterns.Drawing;
@@ -34,11 +33,17 @@ public static class PatternDrawing
             return (null, conflict);
         }
 
-        DrawnPattern pattern = Draw(layout, cancellation);
-        PatternConflict? drawn =
-            DrawnRules.Of(layout, pattern).FirstOrDefault()
+        DrawnPattern finished = Draw(layout);
+        if (DrawnRules.Of(layout, finished).FirstOrDefault() is { } drawn)
+        {
+            return (null, drawn);
+        }
+
+        DrawnPattern pattern = WithStock(finished, layout.Dimensions.Stock, cancellation);
+        PatternConflict? last =
+            DrawnRules.Crossings(pattern).FirstOrDefault()
             ?? ProofRules.Of(layout, pattern, cancellation).FirstOrDefault();
-        return drawn is null ? (pattern, null) : (null, drawn);
+        return last is null ? (pattern, null) : (null, last);
     }
 
     /// <summary>The conflicts that show before anything is drawn.</summary>
@@ -53,7 +58,7 @@ public static class PatternDrawing
             FollowingRules.Of,
         }.SelectMany(rules => rules(layout));
 
-    private static DrawnPattern Draw(PatternLayout layout, CancellationToken cancellation)
+    private static DrawnPattern Draw(PatternLayout layout)
     {
         PatternParameters p = layout.Dimensions;
         (Outline blade, ImmutableArray<BladeFace> bladeFaces) = BladeDrawing.Draw(layout);
@@ -85,14 +90,14 @@ public static class PatternDrawing
             Blade = new PatternPiece(
                 PieceKind.Blade,
                 blade,
-                WithStock(blade, p.Stock.BladeMm, cancellation),
+                blade,
                 [pivotHole],
                 [new PatternMark(MarkKind.NailNick, BladeDrawing.Nick(layout))]
             ),
             Spring = new PatternPiece(
                 PieceKind.Spring,
                 spring,
-                WithStock(spring, p.Stock.SpringMm, cancellation),
+                spring,
                 [centreHole, new PatternHole(PinKind.Rear, rearInSpring)],
                 []
             ),
@@ -108,6 +113,17 @@ public static class PatternDrawing
         };
     }
 
-    private static Outline WithStock(Outline finished, double stockMm, CancellationToken cancellation) =>
-        stockMm > 0 ? Offset.Of(finished, stockMm, cancellation)[0].Border : finished;
+    private static DrawnPattern WithStock(
+        DrawnPattern pattern,
+        StockParameters stock,
+        CancellationToken cancellation
+    ) =>
+        pattern with
+        {
+            Blade = pattern.Blade with { Rough = RoughOutline.Of(pattern.Blade.Finished, stock.BladeMm, cancellation) },
+            Spring = pattern.Spring with
+            {
+                Rough = RoughOutline.Of(pattern.Spring.Finished, stock.SpringMm, cancellation),
+            },
+        };
 }

@@ -41,9 +41,9 @@ public static class RandomPatterns
             Handle = Handle(chance, closed),
             Pins = new PinParameters
             {
-                PivotDiameterMm = Math.Clamp(height * chance.Between(0.4, 0.65), 1, 6),
-                CentreDiameterMm = chance.Between(0.8, Math.Max(0.85, (0.8 * height) - (2 * wall))),
-                RearDiameterMm = chance.Between(0.8, Math.Max(0.85, (0.5 * height) - (2 * wall))),
+                PivotDiameterMm = Math.Round(Math.Clamp(height * chance.Between(0.4, 0.65), 1, 6), 1),
+                CentreDiameterMm = Math.Round(chance.Between(0.8, Math.Max(0.85, (0.8 * height) - (2 * wall))), 1),
+                RearDiameterMm = Math.Round(chance.Between(0.8, Math.Max(0.85, (0.5 * height) - (2 * wall))), 1),
                 CentreBehindMm = chance.Given(closed * chance.Between(0.46, 0.54)),
                 RearBehindMm = chance.Given(closed * chance.Between(0.8, 0.84)),
                 WallMm = wall,
@@ -117,7 +117,7 @@ public static class RandomPatterns
             RicassoMm = height * chance.Between(1.05, 1.4),
             ChoilRadiusMm = height * chance.Perhaps(0.08, 0.2),
             NickLengthMm = closed * chance.Between(0.09, 0.14),
-            NickWidthMm = height * chance.Between(0.2, 0.32),
+            NickWidthMm = Math.Max(0.6, height * chance.Between(0.2, 0.32)),
         };
 
     /// <summary>Draws numbers, so that the order of drawing alone decides.</summary>

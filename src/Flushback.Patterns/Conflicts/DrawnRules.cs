@@ -22,12 +22,12 @@ internal static class DrawnRules
         ];
 
     /// <summary>Safety net: no known set of parameters gets here with an outline that is none.</summary>
-    private static IEnumerable<PatternConflict> Crossings(DrawnPattern pattern)
+    public static IEnumerable<PatternConflict> Crossings(DrawnPattern pattern)
     {
         foreach (PatternPiece piece in pattern.Pieces)
         {
             string group = piece.Kind.ToString().ToLowerInvariant();
-            foreach (Outline outline in new[] { piece.Finished, piece.Rough })
+            foreach (Outline outline in piece.HasStock ? new[] { piece.Finished, piece.Rough } : [piece.Finished])
             {
                 foreach (
                     OutlineFlaw flaw in OutlineCheck.FlawsOf(outline.Vertices.AsSpan(), GeometryTolerances.Default)
@@ -147,7 +147,7 @@ internal static class DrawnRules
         if (!(covered <= 0))
         {
             yield return Conflict.Of(
-                $"Closed, the handle covers the nail nick by {Said.Length(covered)}; make the handle lower than {Said.Length(layout.Dimensions.Handle.HeightMm!.Value)} or its swell smaller, the nick narrower than {Said.Length(layout.Dimensions.Blade.NickWidthMm)}, or the blade wider.",
+                $"Closed, the handle covers the nail nick by {Said.Length(covered)}; lower the handle height of {Said.Length(layout.Dimensions.Handle.HeightMm!.Value)} or the handle swell of {Said.Length(layout.Dimensions.Handle.SwellMm)}, or the nail nick width of {Said.Length(layout.Dimensions.Blade.NickWidthMm)}, or make the blade wider.",
                 "blade.nick_width_mm",
                 "handle.height_mm",
                 "handle.swell_mm",

@@ -25,8 +25,8 @@ internal static class ProofRules
         BenchReport report = BenchCheck.Run(placement, settings, cancellation);
         return
         [
-            .. report.Stops.SelectMany(stop => Reading(layout, stop)),
             .. Edge(layout, report, settings),
+            .. report.Stops.SelectMany(stop => Reading(layout, stop)),
             .. Faults(report),
         ];
     }

@@ -47,12 +47,12 @@ internal static class Rounds
         return Chain(legs, rounds);
     }
 
-    /// <summary>Whether something of an edge is left between the rounds at its ends.</summary>
+    /// <summary>Whether enough of an edge is left between the rounds at its ends.</summary>
     private static bool IsLeft(Edge edge, Edge? before, Edge? after)
     {
         Point from = before?.End ?? edge.Start;
         Point to = after?.Start ?? edge.End;
-        return (to - from).Dot(edge.Chord) > 0;
+        return (to - from).Dot(edge.Chord.Normalized) > ShortestRoundMm;
     }
 
     private static ImmutableArray<Edge> Chain(ReadOnlySpan<Leg> legs, Edge?[] rounds)
