@@ -37,11 +37,14 @@ public sealed record DrawnPattern
     public required RigidMotion SpringToFree { get; init; }
 
     /// <summary>What the dial is to read, each within a thousandth of an inch: the targets a check of this pattern is held to.</summary>
-    public StopTargets Targets =>
+    public StopTargets Targets => TargetsOf(Dimensions);
+
+    /// <summary>The targets for a page of dimensions.</summary>
+    public static StopTargets TargetsOf(PatternParameters dimensions) =>
         new(
             new StopTarget(0, StopTargets.MmPerThou),
-            new StopTarget(Dimensions.Readings.HalfStopMm, StopTargets.MmPerThou),
-            new StopTarget(Dimensions.Readings.ClosedMm, StopTargets.MmPerThou)
+            new StopTarget(dimensions.Readings.HalfStopMm, StopTargets.MmPerThou),
+            new StopTarget(dimensions.Readings.ClosedMm, StopTargets.MmPerThou)
         );
 
     /// <summary>The knife as a maker would hand it in: open, nothing named.</summary>

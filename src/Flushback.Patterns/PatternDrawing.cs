@@ -46,7 +46,8 @@ public static class PatternDrawing
         return last is null ? (pattern, null) : (null, last);
     }
 
-    private static IEnumerable<PatternConflict> LayoutConflicts(PatternLayout layout) =>
+    /// <summary>The conflicts that show before anything is drawn.</summary>
+    internal static IEnumerable<PatternConflict> LayoutConflicts(PatternLayout layout) =>
         new Func<PatternLayout, IEnumerable<PatternConflict>>[]
         {
             GivenRules.Of,

@@ -1,6 +1,7 @@
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
 using Flushback.Patterns;
+using Flushback.Patterns.Fitting;
 using Flushback.Reports.Sheets;
 using Flushback.Reports.Terminal;
 using Flushback.Reports.Wording;
@@ -15,9 +16,21 @@ public static class PatternTextReport
     /// <param name="pattern">The pattern as drawn.</param>
     /// <param name="bench">What the bench shows of it.</param>
     /// <param name="handle">The knife in its handle, when asked for.</param>
-    public static string Write(string name, DrawnPattern pattern, BenchReport bench, HandleReport? handle = null)
+    /// <param name="fitted">What a fit of the page came to, when asked for.</param>
+    public static string Write(
+        string name,
+        DrawnPattern pattern,
+        BenchReport bench,
+        HandleReport? handle = null,
+        FittedPattern? fitted = null
+    )
     {
         using TerminalPage page = new(TextReport.Columns);
+        if (fitted is not null)
+        {
+            FittingPage.Write(page, fitted);
+        }
+
         page.Section("Dimensions of the pattern");
         page.Line($"{DimensionRow.Kind(pattern.Dimensions)}.");
         page.Gap();

@@ -15,8 +15,13 @@ public sealed class ProfileExporterService(PatternChecker checker, ServiceLimits
     {
         using WorkTime time = new(limits, context.CancellationToken);
         CheckedPattern made = checker.Check(request, time.Token);
-        Wire.GenerateResponse response = new() { Pattern = made.Drawn.ToWire(), Report = made.Report };
-        PatternArtifacts artifacts = new(request, made.Drawn, made.Bench, made.Handle);
+        Wire.GenerateResponse response = new()
+        {
+            Pattern = made.Drawn.ToWire(),
+            Report = made.Report,
+            Fitting = made.Fitted?.ToWire(request.Pattern),
+        };
+        PatternArtifacts artifacts = new(request, made.Drawn, made.Bench, made.Handle, made.Fitted);
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
             time.Token.ThrowIfCancellationRequested();

@@ -3,6 +3,7 @@ using System.Text;
 using Flushback.Cli.Output;
 using Flushback.Cli.Patterns;
 using Flushback.Contract.V1;
+using Google.Protobuf;
 
 namespace Flushback.Cli.Commands;
 
@@ -34,6 +35,12 @@ internal sealed class GenerateCommand
     {
         HelpName = "TEXT",
         Description = "What you call the knife; the name in the file, or of the file, without it.",
+    };
+
+    private readonly Option<bool> _fit = new("--fit")
+    {
+        Description =
+            "Changes what the page leaves out, or what its list 'free' names, as little as takes every finding away; with --pull, for that pull too.",
     };
 
     private readonly ServiceOptions _service = new();
@@ -73,6 +80,7 @@ internal sealed class GenerateCommand
             _output,
             _service.Server,
             _name,
+            _fit,
             .. _form.All,
             .. _bench.All,
             .. _handle.All,
@@ -118,11 +126,27 @@ internal sealed class GenerateCommand
         );
         if (parsed.GetValue(_output) is { } folder)
         {
-            OutputFiles.Write(OutputFiles.In(folder, response.Artifacts), path);
+            OutputFiles.Write(
+                [.. OutputFiles.In(folder, response.Artifacts), .. FittedPageIn(folder, request.Name, response)],
+                path
+            );
         }
 
         _print.Print(parsed, response.Artifacts);
-        return Outcome.Of(response.Report.Findings.Select(finding => finding.Severity));
+        return response.Fitting is { Reached: false }
+            ? ExitCode.Findings
+            : Outcome.Of(response.Report.Findings.Select(finding => finding.Severity));
+    }
+
+    private static IEnumerable<OutputFile> FittedPageIn(string folder, string name, GenerateResponse response)
+    {
+        if (response.Fitting is { Reached: true } fitting)
+        {
+            yield return new OutputFile(
+                Path.Combine(folder, FittedPage.FileName),
+                ByteString.CopyFromUtf8(FittedPage.Write(name, fitting))
+            );
+        }
     }
 
     private GenerateRequest ToRequest(ParseResult parsed, NamedPattern page, string path)
@@ -134,6 +158,11 @@ internal sealed class GenerateCommand
             Bench = _bench.ToSettings(parsed),
         };
         _form.Apply(parsed, request);
+        if (parsed.GetValue(_fit) || page.Free.Count > 0)
+        {
+            request.Fit = new PatternFit { NoFindings = parsed.GetValue(_fit), Free = { page.Free } };
+        }
+
         if (_handle.ToSettings(parsed) is { } handle)
         {
             request.Handle = handle;

@@ -86,10 +86,12 @@ internal sealed class HandleOptions
         "How far behind the pivot the spring is taken as stiff; as far as the tang bears on it without it."
     );
 
-    private readonly Option<double?> _pull = OfNumber(
+    private readonly Option<double?> _pull = ParsedOption.One<double?>(
         "--pull",
-        "N",
-        "Looks for the preload, or what --vary says, that gives this pull at the nail nick, in newtons."
+        "FORCE",
+        "Looks for the preload, or what --vary says, that gives this pull at the nail nick, such as 22N or 5lbf.",
+        Force.TryParse,
+        Force.Complaint
     );
 
     private readonly Option<string?> _vary = new("--vary")

@@ -10,12 +10,14 @@ namespace Flushback.Cli.Patterns;
 /// <summary>A page of dimensions with the name that stands in it.</summary>
 /// <param name="Name">What the page calls the knife; null when it does not say.</param>
 /// <param name="Pattern">The dimensions.</param>
-internal sealed record NamedPattern(string? Name, Pattern Pattern);
+/// <param name="Free">Fields of the dimensions that the page names as free to be changed.</param>
+internal sealed record NamedPattern(string? Name, Pattern Pattern, IReadOnlyList<string> Free);
 
 /// <summary>Reads a page of dimensions: YAML, the groups of the contract with their fields below them.</summary>
 internal static class PatternFile
 {
     private const string NameKey = "name";
+    private const string FreeKey = "free";
 
     /// <summary>The pattern of a file.</summary>
     /// <exception cref="BadInputException">There is no such file, or it is no page of dimensions: one sentence with line and column.</exception>
@@ -28,10 +30,11 @@ internal static class PatternFile
     {
         if (RootOf(path, bytes) is not { } root)
         {
-            return new NamedPattern(null, new Pattern());
+            return new NamedPattern(null, new Pattern(), []);
         }
 
         string? name = null;
+        IReadOnlyList<string> free = [];
         Pattern pattern = new();
         foreach ((YamlNode key, YamlNode value) in root.Children)
         {
@@ -42,6 +45,12 @@ internal static class PatternFile
                 continue;
             }
 
+            if (word.Equals(FreeKey, StringComparison.OrdinalIgnoreCase))
+            {
+                free = ReadFree(path, value);
+                continue;
+            }
+
             FieldDescriptor field =
                 PatternKeys.Find(Pattern.Descriptor, word) ?? throw Unknown(path, key, word, Pattern.Descriptor, "");
             IMessage group = (IMessage)(field.Accessor.GetValue(pattern) ?? field.MessageType.Parser.ParseFrom([]));
@@ -49,7 +58,7 @@ internal static class PatternFile
             field.Accessor.SetValue(pattern, group);
         }
 
-        return new NamedPattern(name, pattern);
+        return new NamedPattern(name, pattern, free);
     }
 
     private static void ReadGroup(string path, IMessage group, string groupName, YamlNode node)
@@ -75,6 +84,32 @@ internal static class PatternFile
                 PatternValue.Read(field, text, out string complaint) ?? throw Bad(path, value.Start, complaint);
             field.Accessor.SetValue(group, read);
         }
+    }
+
+    private static List<string> ReadFree(string path, YamlNode node)
+    {
+        if (node is not YamlSequenceNode list)
+        {
+            throw Bad(path, node.Start, "'free' is a list of dimensions; write [spring.preload, pins.centre-behind].");
+        }
+
+        List<string> free = [];
+        foreach (YamlNode item in list.Children)
+        {
+            string word = TextOf(path, FreeKey, item);
+            IReadOnlyList<string> fields = PatternKeys.FieldsOf(word);
+            free.AddRange(
+                fields.Count > 0
+                    ? fields
+                    : throw Bad(
+                        path,
+                        item.Start,
+                        $"'{word}' names no dimension that can be changed; write a group and a dimension, such as spring.preload, or a group, such as spring."
+                    )
+            );
+        }
+
+        return [.. free.Distinct()];
     }
 
     private static YamlMappingNode? RootOf(string path, byte[] bytes)
@@ -130,7 +165,7 @@ internal static class PatternFile
         string[] known = [.. message.Fields.InDeclarationOrder().Select(field => PatternKeys.Of(field.Name))];
         if (where.Length == 0)
         {
-            known = [NameKey, .. known];
+            known = [NameKey, FreeKey, .. known];
         }
 
         return Bad(path, key.Start, $"there is no '{word}'{where}; {PatternKeys.Advice(known, word)}");

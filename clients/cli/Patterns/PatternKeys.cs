@@ -1,3 +1,4 @@
+using Flushback.Contract.V1;
 using Google.Protobuf.Reflection;
 
 namespace Flushback.Cli.Patterns;
@@ -15,6 +16,25 @@ internal static class PatternKeys
         message
             .Fields.InDeclarationOrder()
             .FirstOrDefault(field => string.Equals(Of(field.Name), Of(key.Trim()), StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The numbers that a group, or a group and a key, name: <c>spring.preload_mm</c> for <c>spring.preload</c>.</summary>
+    public static IReadOnlyList<string> FieldsOf(string word)
+    {
+        string[] parts = word.Split('.');
+        if (parts.Length > 2 || Find(Pattern.Descriptor, parts[0]) is not { } group)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. group
+                .MessageType.Fields.InDeclarationOrder()
+                .Where(field => field.FieldType == FieldType.Double)
+                .Where(field => parts.Length == 1 || field == Find(group.MessageType, parts[1]))
+                .Select(field => $"{group.Name}.{field.Name}"),
+        ];
+    }
 
     /// <summary>What to say of a key that there is none of: the nearest one, or all of them.</summary>
     public static string Advice(IReadOnlyList<string> known, string key)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Flushback.Cli.Arguments;
 using Google.Protobuf.Reflection;
 
@@ -28,6 +29,24 @@ internal static class PatternValue
         };
         complaint = $"'{text}' is no {key}; {expected}.";
         return value;
+    }
+
+    /// <summary>Writes a value so that <see cref="Read"/> has it again, to the last digit.</summary>
+    public static string Write(FieldDescriptor field, object value) =>
+        value switch
+        {
+            bool yes => yes ? "yes" : "no",
+            double number => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{number} {(field.Name.EndsWith("_deg", StringComparison.Ordinal) ? Degrees : "mm")}"
+            ),
+            _ => SpeltOf(field.EnumType, Convert.ToInt32(value, CultureInfo.InvariantCulture)),
+        };
+
+    private static string SpeltOf(EnumDescriptor words, int number)
+    {
+        string prefix = words.Values[0].Name[..^"UNSPECIFIED".Length];
+        return words.FindValueByNumber(number).Name[prefix.Length..].ToLowerInvariant().Replace('_', ' ');
     }
 
     private static bool? YesOrNo(string text) =>

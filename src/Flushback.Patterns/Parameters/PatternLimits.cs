@@ -17,6 +17,9 @@ public static class PatternLimits
         limit.Path
     );
 
+    /// <summary>True when there is a number of that path.</summary>
+    public static bool Has(string path) => _byPath.ContainsKey(path);
+
     /// <summary>The row of a path such as <c>tang.height_mm</c>.</summary>
     /// <exception cref="KeyNotFoundException">There is no such number.</exception>
     public static PatternLimit Of(string path) => _byPath[path];
@@ -362,7 +365,7 @@ public static class PatternLimits
                 "How far the kick stands out under the edge, which keeps the edge off the spring.",
                 p => p.Tang.KickHeightMm,
                 (p, v) => p with { Tang = p.Tang with { KickHeightMm = v } },
-                "0.35 tang heights, or the rest of the blade's width where that is given"
+                "0.35 tang heights and 0.7 back drops, or the rest of the blade's width where that is given"
             ),
             Row(
                 "tang.kick_place_mm",

@@ -3,6 +3,7 @@ using Flushback.Dxf.Writing;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
 using Flushback.Patterns;
+using Flushback.Patterns.Fitting;
 using Flushback.Reports;
 using Flushback.Reports.Print;
 using Flushback.Reports.Templates;
@@ -16,11 +17,13 @@ namespace Flushback.Service.Artifacts;
 /// <param name="pattern">The pattern as drawn.</param>
 /// <param name="bench">What the bench shows of it.</param>
 /// <param name="handle">The knife in its handle, when asked for.</param>
+/// <param name="fitted">What a fit of the page came to, when asked for.</param>
 internal sealed class PatternArtifacts(
     Wire.GenerateRequest request,
     DrawnPattern pattern,
     BenchReport bench,
-    HandleReport? handle
+    HandleReport? handle,
+    FittedPattern? fitted = null
 )
 {
     private readonly DxfVersion _version = request.DxfVersion.ToVersion();
@@ -63,10 +66,15 @@ internal sealed class PatternArtifacts(
                 kind,
                 "report.txt",
                 "text/plain",
-                PatternTextReport.Write(request.Name, pattern, bench, handle)
+                PatternTextReport.Write(request.Name, pattern, bench, handle, fitted)
             ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(
-                new Wire.GenerateResponse { Pattern = response.Pattern, Report = response.Report }
+                new Wire.GenerateResponse
+                {
+                    Pattern = response.Pattern,
+                    Report = response.Report,
+                    Fitting = response.Fitting,
+                }
             ),
             _ => ArtifactMaker.Make(kind, response.Report, bench, handle, Source()),
         };

@@ -57,6 +57,33 @@ internal static class PatternMapping
     }
 
     // A word that is not known is refused by the validation, which asks for the parameters too.
+    /// <summary>True when a page says what a number is.</summary>
+    public static bool IsGiven(Wire.Pattern? pattern, PatternLimit limit)
+    {
+        (IMessage? group, FieldDescriptor field) = FieldOf(pattern ?? new Wire.Pattern(), limit);
+        return group is not null && field.Accessor.HasValue(group);
+    }
+
+    /// <summary>A page with every number that is another in some parameters, the rest as it is on the page.</summary>
+    public static Wire.Pattern With(this Wire.Pattern? page, PatternParameters parameters)
+    {
+        Wire.Pattern changed = page?.Clone() ?? new Wire.Pattern();
+        PatternParameters given = page.ToParameters();
+        foreach (PatternLimit limit in PatternLimits.All)
+        {
+            if (limit.Read(parameters) is { } value && value != limit.Read(given))
+            {
+                FieldDescriptor groupField = Wire.Pattern.Descriptor.FindFieldByName(limit.Group);
+                (IMessage? group, FieldDescriptor field) = FieldOf(changed, limit);
+                group ??= groupField.MessageType.Parser.ParseFrom([]);
+                field.Accessor.SetValue(group, value);
+                groupField.Accessor.SetValue(changed, group);
+            }
+        }
+
+        return changed;
+    }
+
     private static BladeFamily FamilyOf(Wire.BladeParameters? blade) =>
         _families
             .FirstOrDefault(pair => pair.Value == blade?.Family, new(PatternParameters.Default.Blade.Family, default))

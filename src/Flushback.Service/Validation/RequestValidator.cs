@@ -96,6 +96,7 @@ public sealed class RequestValidator(ServiceLimits limits)
         ArtifactRules.Check(request.Artifacts, _madeWithAPattern, "a pattern", violations);
         ArtifactRules.CheckHandleCurve(request.Artifacts, request.Handle, violations);
         PatternRules.Check(request, violations);
+        PatternRules.CheckFit(request, violations);
         if (request.Bench is { } bench)
         {
             BenchRules.Check(bench, violations);
