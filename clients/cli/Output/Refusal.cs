@@ -47,7 +47,7 @@ internal static class Refusal
                 return ExitCode.NoServer;
             case StatusCode.Unauthenticated:
                 Complaints.Tell([
-                    $"{who} asks for a token, and does not take this one or none; name the file that holds yours with {RemoteOptions.TokenName}.",
+                    $"{who} lets nobody in without a token it knows; name the file that holds yours with {RemoteOptions.TokenName}.",
                 ]);
                 return ExitCode.NoServer;
             case StatusCode.Unimplemented:
