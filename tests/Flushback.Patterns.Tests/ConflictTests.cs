@@ -70,7 +70,11 @@ public sealed class ConflictTests
             { "blade.ricasso_mm=15", "blade.ricasso_mm blade.length_mm" },
             // The spring, pins, tip and nick.
             { "spring.belly_relief_mm=3", "spring.belly_relief_mm spring.nose_depth_mm spring.centre_depth_mm" },
-            { "handle.back_drop_mm=2.5", "pins.rear_depth_mm" },
+            {
+                "tang.kick_height_mm=0.4 handle.back_drop_mm=2.5",
+                "spring.rear_depth_mm tang.kick_height_mm handle.back_drop_mm spring.nose_depth_mm"
+            },
+            { "blade.point_mm=64", "blade.nick_place_mm" },
             { "tang.height_mm=3.7 pins.pivot_diameter_mm=6", "pins.pivot_diameter_mm tang.height_mm pins.wall_mm" },
             {
                 "pins.centre_diameter_mm=3.5",

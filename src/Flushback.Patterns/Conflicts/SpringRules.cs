@@ -12,7 +12,30 @@ internal static class SpringRules
     private const int Stations = 8;
 
     /// <summary>The conflicts of the spring's depth.</summary>
-    public static IEnumerable<PatternConflict> Of(PatternLayout layout)
+    public static IEnumerable<PatternConflict> Of(PatternLayout layout) => [.. Room(layout), .. Belly(layout)];
+
+    /// <summary>Depths that were left out, where the closed edge leaves no room for them.</summary>
+    private static IEnumerable<PatternConflict> Room(PatternLayout layout)
+    {
+        PatternParameters p = layout.Dimensions;
+        foreach (string path in new[] { "spring.centre_depth_mm", "spring.rear_depth_mm" })
+        {
+            PatternLimit limit = PatternLimits.Of(path);
+            double depth = limit.Read(p)!.Value;
+            if (limit.Read(layout.Given) is null && !(depth >= limit.Least))
+            {
+                yield return Conflict.Of(
+                    $"Between the closed edge and a back with a back drop of {Said.Length(p.Handle.BackDropMm)} there is room for a {limit.Name} of {Said.Length(Math.Max(depth, 0))}, less than the {Said.Length(limit.Least)} it needs; raise the kick height of {Said.Length(p.Tang.KickHeightMm!.Value)}, lower the back drop, or make the spring deeper at the nose.",
+                    path,
+                    "tang.kick_height_mm",
+                    "handle.back_drop_mm",
+                    "spring.nose_depth_mm"
+                );
+            }
+        }
+    }
+
+    private static IEnumerable<PatternConflict> Belly(PatternLayout layout)
     {
         SpringParameters spring = layout.Dimensions.Spring;
         Point front = new(-spring.PadEndMm!.Value, layout.Dimensions.Tang.HeightMm);

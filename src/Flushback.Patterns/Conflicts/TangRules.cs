@@ -116,7 +116,7 @@ internal static class TangRules
         if (!(endFace - tang.ShoulderDeg >= LeastLeanDeg))
         {
             yield return Conflict.Of(
-                $"A shoulder angle of {Said.Degrees(tang.ShoulderDeg)} does not lean over an end face angle of {Said.Degrees(endFace)}, so the nose would jam in the notch's corner; make the shoulder angle smaller than the end face angle by at least {Said.Degrees(LeastLeanDeg)}.",
+                $"A shoulder angle of {Said.Degrees(tang.ShoulderDeg)} does not lean over an end face angle of {Said.Degrees(endFace)}, so the nose would jam in the notch's corner; make the shoulder angle smaller than the end face angle by a degree or more.",
                 "tang.shoulder_deg",
                 "spring.end_face_deg"
             );

@@ -12,6 +12,9 @@ internal sealed class SpringLayout
     private const double KickPlaceOfHeight = 1.5;
     private const double KickHeightOfHeight = 0.35;
     private const double PadBehindKickMm = 3.5;
+
+    // A back that falls leaves the spring's rear less room over the edge.
+    private const double KickHeightOfDrop = 0.7;
     private const double UsualPreload = 0.0035;
     private const double UsualPreloadOnRoundTang = 0.01;
     private const double MostDepthOfNose = 1.35;
@@ -33,7 +36,7 @@ internal sealed class SpringLayout
         // How near the edge comes to the pivot; the bearing's tilt moves it by hundredths only.
         double edge = p.Blade.WidthMm is { } width
             ? width - height - flatDepth
-            : height + p.Readings.ClosedMm - (p.Tang.KickHeightMm ?? (KickHeightOfHeight * height));
+            : height + p.Readings.ClosedMm - (p.Tang.KickHeightMm ?? UsualKickMm(p));
         double past = Math.Max(0, p.Readings.ClosedRestDeg - 180);
         double raised = centreBehind * Math.Tan(Angle.FromDegrees(past).Radians);
         double centreDepth =
@@ -69,7 +72,8 @@ internal sealed class SpringLayout
     public const double ShoulderUnderBackMm = 0.2;
 
     /// <summary>How far the kick stands out under the edge, where nothing else is said.</summary>
-    public static double UsualKickMm(PatternParameters p) => KickHeightOfHeight * p.Tang.HeightMm;
+    public static double UsualKickMm(PatternParameters p) =>
+        (KickHeightOfHeight * p.Tang.HeightMm) + (KickHeightOfDrop * p.Handle.BackDropMm);
 
     /// <summary>The line the handle's back has.</summary>
     public BackLine HandleLine { get; }

@@ -362,7 +362,7 @@ public static class PatternLimits
                 "How far the kick stands out under the edge, which keeps the edge off the spring.",
                 p => p.Tang.KickHeightMm,
                 (p, v) => p with { Tang = p.Tang with { KickHeightMm = v } },
-                "0.35 tang heights, or the rest of the blade's width where that is given"
+                "0.35 tang heights and 0.7 back drops, or the rest of the blade's width where that is given"
             ),
             Row(
                 "tang.kick_place_mm",
