@@ -68,6 +68,23 @@ public class HandleTests
     }
 
     [Fact]
+    public void Parts_whose_pins_lie_beside_the_spring_are_counted_as_stuck()
+    {
+        ToleranceReport report = Studied.Run(
+            KnifeCatalogue.Wagtail,
+            _inHandle with
+            {
+                PinsMm = 10,
+                WidthMm = 3.3,
+                DepthMm = 4,
+            }
+        );
+
+        Assert.InRange(report.Bent!.Value.Stuck, 1, ToleranceStudy.PartsBent);
+        Assert.True(report.Counts.NotAssembled < report.Counts.All);
+    }
+
+    [Fact]
     public void A_knife_without_a_rear_pin_can_not_be_studied_in_the_handle()
     {
         (ToleranceReport? report, var problems) = ToleranceStudy.Run(

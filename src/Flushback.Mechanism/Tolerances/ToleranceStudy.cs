@@ -149,10 +149,8 @@ public sealed class ToleranceStudy
     /// <param name="slice">Which, from 0.</param>
     /// <param name="cancellation">Looked at once a pose of the spring.</param>
     /// <exception cref="OperationCanceledException">When cancelled.</exception>
-    public void ReadSlice(int slice, CancellationToken cancellation = default)
-    {
+    public void ReadSlice(int slice, CancellationToken cancellation = default) =>
         Read(slice * SliceParts, PartsIn(slice), cancellation);
-    }
 
     /// <summary>Draws parts and reads them.</summary>
     /// <param name="first">Number of the first, from 0.</param>
@@ -168,7 +166,7 @@ public sealed class ToleranceStudy
             _parts[part] = ReadPart(deviations, cancellation);
             if (part < _bent.Length)
             {
-                _bent[part] = _bending!.Read(deviations, cancellation);
+                _bent[part] = _parts[part].IsAssembled ? _bending!.Read(deviations, cancellation) : null;
             }
         }
     }

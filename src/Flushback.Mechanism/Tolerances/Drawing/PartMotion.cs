@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Flushback.Geometry;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Passes;
@@ -137,6 +138,6 @@ internal sealed record PartMotion
             sum[i] = (a.IsEmpty ? default : a[i]) + (b[i] * times);
         }
 
-        return System.Runtime.InteropServices.ImmutableCollectionsMarshal.AsImmutableArray(sum);
+        return ImmutableCollectionsMarshal.AsImmutableArray(sum);
     }
 }

@@ -66,7 +66,7 @@ internal sealed class BentParts
             : (new BentParts(drawing, model, cancellation), []);
     }
 
-    /// <summary>What a part shows; null when there is no such part or its blade can not be turned.</summary>
+    /// <summary>What a part shows that goes together on the bench; null when its blade can not be turned.</summary>
     public Figures? Read(ReadOnlySpan<double> deviationsMm, CancellationToken cancellation)
     {
         if (_drawing.Draw(deviationsMm) is not { } part)
@@ -80,8 +80,30 @@ internal sealed class BentParts
             WidthMm = _settings.WidthMm + part.Motion.WidthMm,
             PreloadMm = SinkMm(ground, part.Motion),
         };
-        HandleModel model = new(ground, settings, part.Motion.DepthMm, cancellation);
-        return model.CanTurn ? Figures.Of(new HandleSweep(model, _step, cancellation)) : null;
+        return
+            settings.WidthMm > 0
+            && Model(ground, settings, part.Motion.DepthMm, cancellation) is { CanTurn: true } model
+            ? Figures.Of(new HandleSweep(model, _step, cancellation))
+            : null;
+    }
+
+    /// <summary>The part in its handle; null when no spring runs from pin to pin to nose.</summary>
+    private static HandleModel? Model(
+        BenchGround ground,
+        HandleSettings settings,
+        double addedDepthMm,
+        CancellationToken cancellation
+    )
+    {
+        try
+        {
+            return new HandleModel(ground, settings, addedDepthMm, cancellation);
+        }
+        catch (ArgumentException)
+        {
+            // What the beam says of pins so far off that they lie beside the spring or behind one another.
+            return null;
+        }
     }
 
     /// <summary>How far the part's nose sinks over the pivot when its blade is taken out.</summary>
