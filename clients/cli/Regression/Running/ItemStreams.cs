@@ -48,6 +48,11 @@ internal sealed class ItemStreams(
                 silence.CancelAfter(_longestSilence);
             }
 
+            if (!stream.IsFinished)
+            {
+                throw new RpcException(new Status(StatusCode.Unavailable, "The stream ended before the last answer."));
+            }
+
             await sending;
         }
         catch (RpcException refused)

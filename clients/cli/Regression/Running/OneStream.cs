@@ -50,6 +50,9 @@ internal sealed class OneStream : IDisposable
         }
     }
 
+    /// <summary>True when every item is finished.</summary>
+    public bool IsFinished => Volatile.Read(ref _left) == 0;
+
     /// <summary>The first sent of those that are not answered: what the contract blames where a stream is refused.</summary>
     public LibraryItem? FirstUnanswered =>
         _underWay.IsEmpty ? null : _items[_underWay.MinBy(sent => sent.Value.Order).Key];
