@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Findings;
 using Flushback.Mechanism.Handle;
 using Flushback.Mechanism.Knives;
 using Flushback.Patterns;
 using Flushback.Patterns.Fitting;
+using Flushback.Patterns.Pairs;
 using Flushback.Patterns.Parameters;
 using Flushback.Service.Artifacts;
 using Flushback.Service.Drawings;
@@ -26,37 +29,28 @@ public sealed class ProfileExporterService(RequestValidator validator, ServiceLi
         FittedPattern? fitted = request.WantsFit()
             ? PatternFitting.Run(page, request.ToFitSettings(), time.Token)
             : null;
-        (DrawnPattern? drawn, PatternConflict? conflict) = PatternDrawing.Make(
-            fitted is { IsReached: true } ? fitted.Parameters : page,
-            time.Token
-        );
-        PatternRules.ThrowIf(conflict, fitted);
-        DrawnPattern pattern = drawn!;
+        DrawnPair? pair = request.HasTwoBlades() ? Pair(request, time.Token) : null;
+        DrawnPattern pattern =
+            pair?.First ?? Draw(fitted is { IsReached: true } ? fitted.Parameters : page, fitted, time.Token);
 
-        Placement placement = PatternSource.Place(pattern);
-        KnifeSource source = PatternSource.Of(pattern);
-        BenchSettings settings = request.Bench.WithTargets(pattern.Targets).ToSettings();
-        BenchReport bench = BenchCheck.Run(placement, settings, time.Token);
-        Wire.CheckReport report = bench.ToWire(request.Name, source);
-        HandleReport? handle = null;
-        if (request.Handle is { } asked)
-        {
-            HandleSettings handleSettings = asked.WithDimensionsOf(pattern.Dimensions).ToSettings() with
-            {
-                WantedPullN = null,
-            };
-            (handle, var problems) = HandleCheck.Run(bench, handleSettings, time.Token);
-            KnifeFrame.ThrowIfAny(problems, source);
-            report.Add(handle!, placement.ToDrawing);
-        }
-
+        Checked first = Check(request, request.Name, pattern, pair?.Clearance.Findings ?? [], time.Token);
+        Checked? second = pair is null
+            ? null
+            : Check(request, $"{request.Name}, second blade", pair.Second, [], time.Token);
         Wire.GenerateResponse response = new()
         {
             Pattern = pattern.ToWire(),
-            Report = report,
+            Report = first.Report,
             Fitting = fitted?.ToWire(request.Pattern),
+            Second = second is { } other ? pair!.ToWire(other.Report) : null,
         };
-        PatternArtifacts artifacts = new(request, pattern, bench, handle, fitted);
+        PatternArtifacts artifacts = new(request, pattern, first.Bench, first.Handle)
+        {
+            Fitted = fitted,
+            Pair = pair,
+            SecondBench = second?.Bench,
+            SecondHandle = second?.Handle,
+        };
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
             time.Token.ThrowIfCancellationRequested();
@@ -65,6 +59,53 @@ public sealed class ProfileExporterService(RequestValidator validator, ServiceLi
 
         return Task.FromResult(response);
     }
+
+    private static DrawnPattern Draw(PatternParameters page, FittedPattern? fitted, CancellationToken cancellation)
+    {
+        (DrawnPattern? drawn, PatternConflict? conflict) = PatternDrawing.Make(page, cancellation);
+        PatternRules.ThrowIf(conflict, fitted);
+        return drawn!;
+    }
+
+    private static DrawnPair Pair(Wire.GenerateRequest request, CancellationToken cancellation)
+    {
+        (DrawnPair? pair, PatternConflict? conflict) = PairDrawing.Make(request.ToPair(), cancellation);
+        PatternRules.ThrowIf(conflict);
+        return pair!;
+    }
+
+    /// <summary>One blade on the bench, and in its handle where that is asked for.</summary>
+    private static Checked Check(
+        Wire.GenerateRequest request,
+        string name,
+        DrawnPattern pattern,
+        ImmutableArray<Finding> further,
+        CancellationToken cancellation
+    )
+    {
+        Placement placement = PatternSource.Place(pattern);
+        KnifeSource source = PatternSource.Of(pattern);
+        BenchSettings settings = request.Bench.WithTargets(pattern.Targets).ToSettings();
+        BenchReport alone = BenchCheck.Run(placement, settings, cancellation);
+        BenchReport bench = alone with
+        {
+            Findings = [.. alone.Findings.Concat(further).OrderByDescending(finding => finding.Severity)],
+        };
+        Wire.CheckReport report = bench.ToWire(name, source);
+        if (request.Handle is not { } asked)
+        {
+            return new Checked(bench, null, report);
+        }
+
+        HandleSettings inHandle = asked.WithDimensionsOf(pattern.Dimensions).ToSettings() with { WantedPullN = null };
+        (HandleReport? handle, var problems) = HandleCheck.Run(bench, inHandle, cancellation);
+        KnifeFrame.ThrowIfAny(problems, source);
+        report.Add(handle!, placement.ToDrawing);
+        return new Checked(bench, handle, report);
+    }
+
+    /// <summary>What the check of one blade came to.</summary>
+    private sealed record Checked(BenchReport Bench, HandleReport? Handle, Wire.CheckReport Report);
 
     /// <inheritdoc/>
     public override Task<Wire.ListPatternParametersResponse> ListPatternParameters(
