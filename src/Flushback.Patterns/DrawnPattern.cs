@@ -61,8 +61,11 @@ public sealed record DrawnPattern
             HasHalfStop = Knife.HasHalfStop,
         };
 
-    /// <summary>Blade, spring, handle.</summary>
-    public ImmutableArray<PatternPiece> Pieces => [Blade, Spring, Handle];
+    /// <summary>Blade, spring, handle, and what a second blade adds.</summary>
+    public ImmutableArray<PatternPiece> Pieces => [Blade, Spring, Handle, .. SecondPieces];
+
+    /// <summary>The pieces of a second blade in the same handle, seen in the frame of the first; none for one blade.</summary>
+    public ImmutableArray<PatternPiece> SecondPieces { get; init; } = [];
 }
 
 /// <summary>One piece of a pattern.</summary>
@@ -79,6 +82,9 @@ public sealed record PatternPiece(
     ImmutableArray<PatternMark> Marks
 )
 {
+    /// <summary>True for a piece of the second blade.</summary>
+    public bool IsSecond { get; init; }
+
     /// <summary>True when the rough outline is another than the finished one.</summary>
     public bool HasStock => !ReferenceEquals(Finished, Rough);
 }
@@ -99,7 +105,8 @@ public enum PieceKind
 /// <summary>A hole for a pin.</summary>
 /// <param name="Pin">Which pin.</param>
 /// <param name="Circle">Place and size; the nominal size of the pin.</param>
-public readonly record struct PatternHole(PinKind Pin, Circle Circle);
+/// <param name="IsSecond">True for a pin of the second blade.</param>
+public readonly record struct PatternHole(PinKind Pin, Circle Circle, bool IsSecond = false);
 
 /// <summary>The pins of a knife.</summary>
 public enum PinKind

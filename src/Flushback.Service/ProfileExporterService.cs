@@ -17,11 +17,18 @@ public sealed class ProfileExporterService(PatternChecker checker, ServiceLimits
         CheckedPattern made = checker.Check(request, time.Token);
         Wire.GenerateResponse response = new()
         {
-            Pattern = made.Drawn.ToWire(),
-            Report = made.Report,
+            Pattern = made.First.Drawn.ToWire(),
+            Report = made.First.Report,
             Fitting = made.Fitted?.ToWire(request.Pattern),
+            Second = made.Second is { } second ? made.Pair!.ToWire(second.Report) : null,
         };
-        PatternArtifacts artifacts = new(request, made.Drawn, made.Bench, made.Handle, made.Fitted);
+        PatternArtifacts artifacts = new(request, made.First.Drawn, made.First.Bench, made.First.Handle)
+        {
+            Fitted = made.Fitted,
+            Pair = made.Pair,
+            SecondBench = made.Second?.Bench,
+            SecondHandle = made.Second?.Handle,
+        };
         foreach (Wire.ArtifactKind kind in request.Artifacts)
         {
             time.Token.ThrowIfCancellationRequested();

@@ -135,7 +135,11 @@ internal sealed class GenerateCommand
         _print.Print(parsed, response.Artifacts);
         return response.Fitting is { Reached: false }
             ? ExitCode.Findings
-            : Outcome.Of(response.Report.Findings.Select(finding => finding.Severity));
+            : Outcome.Of(
+                response
+                    .Report.Findings.Concat(response.Second?.Report.Findings ?? [])
+                    .Select(finding => finding.Severity)
+            );
     }
 
     private static IEnumerable<OutputFile> FittedPageIn(string folder, string name, GenerateResponse response)
@@ -155,6 +159,8 @@ internal sealed class GenerateCommand
         {
             Name = parsed.GetValue(_name) ?? page.Name ?? Path.GetFileNameWithoutExtension(path),
             Pattern = page.Pattern,
+            Arrangement = page.Arrangement,
+            SecondBlade = page.SecondBlade,
             Bench = _bench.ToSettings(parsed),
         };
         _form.Apply(parsed, request);

@@ -11,13 +11,22 @@ namespace Flushback.Cli.Patterns;
 /// <param name="Name">What the page calls the knife; null when it does not say.</param>
 /// <param name="Pattern">The dimensions.</param>
 /// <param name="Free">Fields of the dimensions that the page names as free to be changed.</param>
-internal sealed record NamedPattern(string? Name, Pattern Pattern, IReadOnlyList<string> Free);
+internal sealed record NamedPattern(string? Name, Pattern Pattern, IReadOnlyList<string> Free)
+{
+    /// <summary>How two blades share the handle; unspecified where the page does not say.</summary>
+    public Arrangement Arrangement { get; init; }
+
+    /// <summary>The second blade; null where the page has none.</summary>
+    public SecondBlade? SecondBlade { get; init; }
+}
 
 /// <summary>Reads a page of dimensions: YAML, the groups of the contract with their fields below them.</summary>
 internal static class PatternFile
 {
     private const string NameKey = "name";
     private const string FreeKey = "free";
+    private const string ArrangementKey = "arrangement";
+    private const string SecondKey = "second-blade";
 
     /// <summary>The pattern of a file.</summary>
     /// <exception cref="BadInputException">There is no such file, or it is no page of dimensions: one sentence with line and column.</exception>
@@ -35,6 +44,7 @@ internal static class PatternFile
 
         string? name = null;
         IReadOnlyList<string> free = [];
+        GenerateRequest pair = new();
         Pattern pattern = new();
         foreach ((YamlNode key, YamlNode value) in root.Children)
         {
@@ -51,6 +61,12 @@ internal static class PatternFile
                 continue;
             }
 
+            if (PatternKeys.Of(word).ToLowerInvariant() is ArrangementKey or SecondKey)
+            {
+                ReadField(path, pair, PatternKeys.Find(GenerateRequest.Descriptor, word)!, word, value);
+                continue;
+            }
+
             FieldDescriptor field =
                 PatternKeys.Find(Pattern.Descriptor, word) ?? throw Unknown(path, key, word, Pattern.Descriptor, "");
             IMessage group = (IMessage)(field.Accessor.GetValue(pattern) ?? field.MessageType.Parser.ParseFrom([]));
@@ -58,7 +74,7 @@ internal static class PatternFile
             field.Accessor.SetValue(pattern, group);
         }
 
-        return new NamedPattern(name, pattern, free);
+        return new NamedPattern(name, pattern, free) { Arrangement = pair.Arrangement, SecondBlade = pair.SecondBlade };
     }
 
     private static void ReadGroup(string path, IMessage group, string groupName, YamlNode node)
@@ -79,11 +95,23 @@ internal static class PatternFile
             FieldDescriptor field =
                 PatternKeys.Find(group.Descriptor, word)
                 ?? throw Unknown(path, key, word, group.Descriptor, $" in '{groupName}'");
-            string text = TextOf(path, word, value);
-            object read =
-                PatternValue.Read(field, text, out string complaint) ?? throw Bad(path, value.Start, complaint);
-            field.Accessor.SetValue(group, read);
+            ReadField(path, group, field, word, value);
         }
+    }
+
+    private static void ReadField(string path, IMessage group, FieldDescriptor field, string word, YamlNode value)
+    {
+        if (field.FieldType == FieldType.Message)
+        {
+            IMessage inner = field.MessageType.Parser.ParseFrom([]);
+            ReadGroup(path, inner, word, value);
+            field.Accessor.SetValue(group, inner);
+            return;
+        }
+
+        string text = TextOf(path, word, value);
+        object read = PatternValue.Read(field, text, out string complaint) ?? throw Bad(path, value.Start, complaint);
+        field.Accessor.SetValue(group, read);
     }
 
     private static List<string> ReadFree(string path, YamlNode node)
@@ -165,7 +193,7 @@ internal static class PatternFile
         string[] known = [.. message.Fields.InDeclarationOrder().Select(field => PatternKeys.Of(field.Name))];
         if (where.Length == 0)
         {
-            known = [NameKey, FreeKey, .. known];
+            known = [NameKey, FreeKey, ArrangementKey, SecondKey, .. known];
         }
 
         return Bad(path, key.Start, $"there is no '{word}'{where}; {PatternKeys.Advice(known, word)}");

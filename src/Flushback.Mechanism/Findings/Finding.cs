@@ -89,6 +89,9 @@ public static class FindingCodes
     /// <summary>No handle outline was given, so the tip's depth is not known.</summary>
     public const string NoHandle = "NO_HANDLE";
 
+    /// <summary>Two blades in one handle come too near to each other.</summary>
+    public const string BladesNear = "BLADES_NEAR";
+
     /// <summary>In the handle the spring is bent beyond what it bears.</summary>
     public const string SpringTakesSet = "SPRING_TAKES_SET";
 

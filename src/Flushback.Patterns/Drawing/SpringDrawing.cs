@@ -13,9 +13,9 @@ namespace Flushback.Patterns.Drawing;
 /// </remarks>
 internal static class SpringDrawing
 {
-    private const double BellyRoundMm = 8;
+    internal const double BellyRoundMm = 8;
     private const double TailRoundMm = 0.5;
-    private const double SoftRoundMm = 200;
+    internal const double SoftRoundMm = 200;
 
     /// <summary>The spring, counter-clockwise from the nose, and the face of each edge.</summary>
     public static (Outline Outline, ImmutableArray<SpringFace> Faces) Draw(PatternLayout layout)
@@ -115,7 +115,7 @@ internal static class SpringDrawing
     }
 
     /// <summary>The hollow belly, to a corner so placed that the straight underside is left as long as wanted.</summary>
-    private static Edge Belly(PatternParameters p, Point bossFront, Point padFront)
+    internal static Edge Belly(PatternParameters p, Point bossFront, Point padFront)
     {
         double padEnd = -p.Spring.PadEndMm!.Value;
         Point corner = new(padEnd, padFront.Y);

@@ -96,11 +96,14 @@ internal static class CutSheetDxf
         return new OverlayText(text, new Point(box.MinX, box.MinY - TextBelowMm), TextMm);
     }
 
-    private static string NameOf(LaidPiece piece) =>
-        piece.Piece.Kind switch
+    private static string NameOf(LaidPiece piece)
+    {
+        string name = piece.Piece.Kind switch
         {
             PieceKind.Blade => "BLADE",
             PieceKind.Spring => "SPRING",
             _ => "HANDLE",
         };
+        return piece.Piece.IsSecond ? $"{name}_2" : name;
+    }
 }

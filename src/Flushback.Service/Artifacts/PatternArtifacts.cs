@@ -4,6 +4,7 @@ using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
 using Flushback.Patterns;
 using Flushback.Patterns.Fitting;
+using Flushback.Patterns.Pairs;
 using Flushback.Reports;
 using Flushback.Reports.Print;
 using Flushback.Reports.Templates;
@@ -17,15 +18,25 @@ namespace Flushback.Service.Artifacts;
 /// <param name="pattern">The pattern as drawn.</param>
 /// <param name="bench">What the bench shows of it.</param>
 /// <param name="handle">The knife in its handle, when asked for.</param>
-/// <param name="fitted">What a fit of the page came to, when asked for.</param>
 internal sealed class PatternArtifacts(
     Wire.GenerateRequest request,
     DrawnPattern pattern,
     BenchReport bench,
-    HandleReport? handle,
-    FittedPattern? fitted = null
+    HandleReport? handle
 )
 {
+    /// <summary>What a fit of the page came to, when asked for.</summary>
+    public FittedPattern? Fitted { get; init; }
+
+    /// <summary>Both blades, where there are two.</summary>
+    public DrawnPair? Pair { get; init; }
+
+    /// <summary>What the bench shows of the second blade.</summary>
+    public BenchReport? SecondBench { get; init; }
+
+    /// <summary>The second blade in its handle, when asked for.</summary>
+    public HandleReport? SecondHandle { get; init; }
+
     private readonly DxfVersion _version = request.DxfVersion.ToVersion();
     private readonly DrawingUnit _unit = request.Unit.ToDrawingUnit() ?? DrawingUnit.Millimetre;
 
@@ -39,7 +50,7 @@ internal sealed class PatternArtifacts(
             Wire.ArtifactKind.PatternDxf => ArtifactFile.Dxf(
                 kind,
                 "pattern.dxf",
-                PatternDxf.Of(pattern, _version, _unit)
+                PatternDxf.Of(pattern, _version, _unit, Pair)
             ),
             Wire.ArtifactKind.CutSheetDxf => ArtifactFile.Dxf(
                 kind,
@@ -66,7 +77,7 @@ internal sealed class PatternArtifacts(
                 kind,
                 "report.txt",
                 "text/plain",
-                PatternTextReport.Write(request.Name, pattern, bench, handle, fitted)
+                PatternTextReport.Write(request.Name, pattern, bench, handle, Fitted) + SecondText()
             ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(
                 new Wire.GenerateResponse
@@ -74,15 +85,19 @@ internal sealed class PatternArtifacts(
                     Pattern = response.Pattern,
                     Report = response.Report,
                     Fitting = response.Fitting,
+                    Second = response.Second,
                 }
             ),
             _ => ArtifactMaker.Make(kind, response.Report, bench, handle, Source()),
         };
 
+    private string SecondText() =>
+        Pair is null ? "" : PairTextReport.Write(request.Name, Pair, SecondBench!, SecondHandle);
+
     // As if the caller had handed in the drawing that he gets.
     private KnifeSource Source()
     {
         KnifeSource drawn = PatternSource.Of(pattern);
-        return drawn with { File = new DrawingFile(PatternDxf.Of(pattern, _version, _unit), _unit) };
+        return drawn with { File = new DrawingFile(PatternDxf.Of(pattern, _version, _unit, Pair), _unit) };
     }
 }

@@ -1,6 +1,8 @@
 using Flushback.Dxf;
 using Flushback.Dxf.Writing;
+using Flushback.Geometry;
 using Flushback.Patterns;
+using Flushback.Patterns.Pairs;
 
 namespace Flushback.Service.Artifacts;
 
@@ -15,8 +17,30 @@ internal static class PatternDxf
     private const int Blue = 5;
 
     /// <summary>The drawing.</summary>
-    public static byte[] Of(DrawnPattern pattern, DxfVersion version, DrawingUnit unit) =>
-        DxfWriter.Write(version, unit, [.. Layers(pattern)]);
+    /// <param name="pattern">The pattern.</param>
+    /// <param name="version">Version of DXF.</param>
+    /// <param name="unit">Unit of the drawing.</param>
+    /// <param name="pair">Both blades, where there are two: the second one then has layers of its own.</param>
+    public static byte[] Of(DrawnPattern pattern, DxfVersion version, DrawingUnit unit, DrawnPair? pair = null) =>
+        DxfWriter.Write(version, unit, [.. Layers(pattern), .. pair is null ? [] : SecondLayers(pair)]);
+
+    /// <summary>The second blade, and the spring as it lies under it, so that a check of these layers reads it.</summary>
+    private static IEnumerable<OverlayLayer> SecondLayers(DrawnPair pair)
+    {
+        RigidMotion toFirst = pair.SecondToFirst;
+        DrawnPattern second = pair.Second;
+        yield return new OverlayLayer("BLADE_2", White, [OverlayPath.Of(second.Knife.Blade.Transformed(toFirst))]);
+        yield return new OverlayLayer("SPRING_2", White, [OverlayPath.Of(second.Knife.Spring.Transformed(toFirst))]);
+        yield return new OverlayLayer(
+            "PINS_2",
+            White,
+            [
+                .. new[] { second.Blade.Holes[0].Circle }
+                    .Concat(second.Spring.Holes.Select(hole => hole.Circle))
+                    .Select(circle => new OverlayCircle(toFirst.Apply(circle))),
+            ]
+        );
+    }
 
     private static IEnumerable<OverlayLayer> Layers(DrawnPattern pattern)
     {
@@ -26,7 +50,7 @@ internal static class PatternDxf
         yield return new OverlayLayer(
             "PINS",
             White,
-            [.. pattern.Handle.Holes.Select(hole => new OverlayCircle(hole.Circle))]
+            [.. pattern.Handle.Holes.Where(hole => !hole.IsSecond).Select(hole => new OverlayCircle(hole.Circle))]
         );
         yield return new OverlayLayer(
             "FLUSHBACK_HANDLE_LINE",

@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
 using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Findings;
 using Flushback.Mechanism.Handle;
 using Flushback.Mechanism.Knives;
 using Flushback.Patterns;
 using Flushback.Patterns.Fitting;
+using Flushback.Patterns.Pairs;
 using Flushback.Patterns.Parameters;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
@@ -25,31 +28,19 @@ public sealed class PatternChecker(RequestValidator validator, ServiceLimits lim
         FittedPattern? fitted = request.WantsFit()
             ? PatternFitting.Run(page, request.ToFitSettings(), cancellation)
             : null;
-        (DrawnPattern? drawn, PatternConflict? conflict) = PatternDrawing.Make(
-            fitted is { IsReached: true } ? fitted.Parameters : page,
-            cancellation
-        );
-        PatternRules.ThrowIf(conflict, fitted);
-        DrawnPattern pattern = drawn!;
-
-        Placement placement = PatternSource.Place(pattern);
-        KnifeSource source = PatternSource.Of(pattern);
-        BenchSettings settings = request.Bench.WithTargets(pattern.Targets).ToSettings();
-        BenchReport bench = BenchCheck.Run(placement, settings, cancellation);
-        Wire.CheckReport report = bench.ToWire(request.Name, source);
-        HandleReport? handle = null;
-        if (request.Handle is { } asked)
+        if (request.HasTwoBlades())
         {
-            HandleSettings handleSettings = asked.WithDimensionsOf(pattern.Dimensions).ToSettings() with
-            {
-                WantedPullN = null,
-            };
-            (handle, var problems) = HandleCheck.Run(bench, handleSettings, cancellation);
-            KnifeFrame.ThrowIfAny(problems, source);
-            report.Add(handle!, placement.ToDrawing);
+            DrawnPair pair = DrawPair(request, cancellation);
+            return new CheckedPattern(
+                Check(request, request.Name, pair.First, pair.Clearance.Findings, cancellation),
+                Check(request, $"{request.Name}, second blade", pair.Second, [], cancellation),
+                fitted,
+                pair
+            );
         }
 
-        return new CheckedPattern(pattern, source, bench, handle, report, fitted);
+        DrawnPattern drawn = Draw(fitted is { IsReached: true } ? fitted.Parameters : page, fitted, cancellation);
+        return new CheckedPattern(Check(request, request.Name, drawn, [], cancellation), null, fitted, null);
     }
 
     /// <summary>Checks a pattern as an item of a library.</summary>
@@ -71,24 +62,75 @@ public sealed class PatternChecker(RequestValidator validator, ServiceLimits lim
         );
         return new Wire.CheckResponse
         {
-            Report = made.Report,
-            Outlines = request.WithOutlines ? made.Source.Drawn.ToWire() : null,
+            Report = made.First.Report,
+            Outlines = request.WithOutlines ? made.First.Source.Drawn.ToWire() : null,
         };
+    }
+
+    private static DrawnPattern Draw(PatternParameters page, FittedPattern? fitted, CancellationToken cancellation)
+    {
+        (DrawnPattern? drawn, PatternConflict? conflict) = PatternDrawing.Make(page, cancellation);
+        PatternRules.ThrowIf(conflict, fitted);
+        return drawn!;
+    }
+
+    private static DrawnPair DrawPair(Wire.GenerateRequest request, CancellationToken cancellation)
+    {
+        (DrawnPair? pair, PatternConflict? conflict) = PairDrawing.Make(request.ToPair(), cancellation);
+        PatternRules.ThrowIf(conflict);
+        return pair!;
+    }
+
+    private static CheckedBlade Check(
+        Wire.GenerateRequest request,
+        string name,
+        DrawnPattern pattern,
+        ImmutableArray<Finding> further,
+        CancellationToken cancellation
+    )
+    {
+        Placement placement = PatternSource.Place(pattern);
+        KnifeSource source = PatternSource.Of(pattern);
+        BenchSettings settings = request.Bench.WithTargets(pattern.Targets).ToSettings();
+        BenchReport alone = BenchCheck.Run(placement, settings, cancellation);
+        BenchReport bench = alone with
+        {
+            Findings = [.. alone.Findings.Concat(further).OrderByDescending(finding => finding.Severity)],
+        };
+        Wire.CheckReport report = bench.ToWire(name, source);
+        HandleReport? handle = null;
+        if (request.Handle is { } asked)
+        {
+            HandleSettings inHandle = asked.WithDimensionsOf(pattern.Dimensions).ToSettings() with
+            {
+                WantedPullN = null,
+            };
+            (handle, var problems) = HandleCheck.Run(bench, inHandle, cancellation);
+            KnifeFrame.ThrowIfAny(problems, source);
+            report.Add(handle!, placement.ToDrawing);
+        }
+
+        return new CheckedBlade(pattern, source, bench, handle, report);
     }
 }
 
 /// <summary>A pattern that was drawn and checked.</summary>
+/// <param name="First">The blade, or the first of two.</param>
+/// <param name="Second">The second blade, where there is one.</param>
+/// <param name="Fitted">What a fit of the page came to, when asked for.</param>
+/// <param name="Pair">Both blades in one handle, where there are two.</param>
+internal sealed record CheckedPattern(CheckedBlade First, CheckedBlade? Second, FittedPattern? Fitted, DrawnPair? Pair);
+
+/// <summary>One blade on its spring, drawn and checked.</summary>
 /// <param name="Drawn">The outlines and the dimensions they follow from.</param>
 /// <param name="Source">The knife as a drawn one.</param>
 /// <param name="Bench">What the bench shows.</param>
 /// <param name="Handle">The knife in its handle, when asked for.</param>
 /// <param name="Report">Both in the contract's form.</param>
-/// <param name="Fitted">What a fit of the page came to, when asked for.</param>
-internal sealed record CheckedPattern(
+internal sealed record CheckedBlade(
     DrawnPattern Drawn,
     KnifeSource Source,
     BenchReport Bench,
     HandleReport? Handle,
-    Wire.CheckReport Report,
-    FittedPattern? Fitted
+    Wire.CheckReport Report
 );

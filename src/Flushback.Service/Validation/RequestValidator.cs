@@ -97,6 +97,7 @@ public sealed class RequestValidator(ServiceLimits limits)
         ArtifactRules.CheckHandleCurve(request.Artifacts, request.Handle, violations);
         PatternRules.Check(request, violations);
         PatternRules.CheckFit(request, violations);
+        PairRules.Check(request, violations);
         if (request.Bench is { } bench)
         {
             BenchRules.Check(bench, violations);
