@@ -173,13 +173,13 @@ internal sealed class PlanClosure
         }
     }
 
-    /// <remarks>A round of the nose lets the blade open a little further: it has to stay where it may rest with and without.</remarks>
+    /// <remarks>Rounds of the nose and of the open corner let the blade open a little further: half of the window is left for them.</remarks>
     private static bool ReadsHigh(Knife knife)
     {
         PlanSettings settings = new();
         StopReadings readings = StopCheck.Run(knife, new BenchSettings()).Readings;
         bool isOpenRight(StopReadings at) =>
-            Math.Abs(at.Stops[0].RestAngle.Radians) < settings.OpenAngleTolerance.Radians;
+            Math.Abs(at.Stops[0].RestAngle.Radians) < settings.OpenAngleTolerance.Radians / 2;
         bool readsHigh =
             isOpenRight(readings)
             && readings

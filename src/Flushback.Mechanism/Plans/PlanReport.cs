@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Measured;
 using Flushback.Mechanism.Passes;
@@ -37,13 +38,20 @@ public sealed record PlanReport
 /// <param name="Sentence">What is wrong and where.</param>
 /// <param name="Remedies">What would do it, each in one sentence.</param>
 /// <param name="OpenFlatNeededMm">What would have to come off the open flat in all, about; null where that would not help.</param>
+/// <param name="PivotMoveMm">
+/// How far the pivot's hole would have to lie elsewhere in a blade, to the front (+x of the open blade) and towards the
+/// spine (+y); null where that does not help.
+/// </param>
+/// <param name="ProuderFaceMm">How much prouder the face of the stop would have to stand on a new blade; null where no reading is missed.</param>
 public sealed record PlanObstacle(
     PlanConstraint Constraint,
     Stop Stop,
     double ShortMm,
     string Sentence,
     ImmutableArray<string> Remedies,
-    double? OpenFlatNeededMm = null
+    double? OpenFlatNeededMm = null,
+    Vector? PivotMoveMm = null,
+    double? ProuderFaceMm = null
 );
 
 /// <summary>What a plan can fail on.</summary>

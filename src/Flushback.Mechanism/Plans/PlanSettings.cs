@@ -28,7 +28,8 @@ public sealed record PlanSettings
     /// <value>Default: none.</value>
     public LengthWindow? TipDepth { get; init; }
 
-    /// <summary>Least radius wanted on open corner, closed corner and kick; 0 leaves them as they are.</summary>
+    /// <summary>Least radius wanted on open corner, closed corner and kick, and on the spring's nose corner where it carries a contact; 0
+    /// leaves them as they are.</summary>
     /// <value>Default: 0.25 mm, ours.</value>
     public double LeastCornerRadiusMm { get; init; } = 0.25;
 
@@ -43,6 +44,10 @@ public sealed record PlanSettings
     /// <summary>Most that may come off the open flat, the reference: the spring lies that much lower in the handle.</summary>
     /// <value>Default: 0.25 mm, ours.</value>
     public double MostOffOpenFlatMm { get; init; } = 0.25;
+
+    /// <summary>How many sets of depths are tried on the knife before the search is given up.</summary>
+    /// <value>Default: 40, ours; most knives need four to eight.</value>
+    public int MostTrials { get; init; } = 40;
 
     /// <summary>Most that a face may lie off the drawing where a plan starts from what was measured.</summary>
     /// <value>Default: 0.25 mm, ours.</value>

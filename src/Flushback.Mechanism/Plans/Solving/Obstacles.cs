@@ -17,12 +17,16 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
 
     private const double ReadingMarginMm = 1e-5;
 
-    // A move or a thinner nose beyond this is another knife.
-    private const double MostMoveMm = 3;
-
     /// <summary>All that stand in the way.</summary>
     public ImmutableArray<PlanObstacle> All()
     {
+        StopReadings told = search.HasSettled ? search.Trial.Readings : search.Start;
+        StopReading[] sliding = [.. told.Stops.Where(reading => !reading.Rests)];
+        if (sliding.Length > 0)
+        {
+            return [.. sliding.Select(NoRest)];
+        }
+
         if (search.Trial.Refused is { } refused)
         {
             Stop served =
@@ -72,19 +76,17 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
         return [.. found];
     }
 
+    private static PlanObstacle NoRest(StopReading reading) =>
+        new(
+            PlanConstraint.NoRest,
+            reading.Stop,
+            0,
+            $"The blade does not rest {Said.Of(reading.Stop)}, so there is no reading to bring to its target.",
+            ["A new blade, or one that rests there, is needed before it can be fitted."]
+        );
+
     private PlanObstacle? At(StopReading reading)
     {
-        if (!reading.Rests)
-        {
-            return new PlanObstacle(
-                PlanConstraint.NoRest,
-                reading.Stop,
-                0,
-                $"The blade does not rest {Said.Of(reading.Stop)}, so there is no reading to bring to its target.",
-                ["A new blade, or one that rests there, is needed before it can be fitted."]
-            );
-        }
-
         AngleWindow window = search.Windows[reading.Stop];
         if (!window.Contains(reading.RestAngle, AngleMarginRad))
         {
@@ -148,10 +150,19 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
             );
         }
 
-        AddNose(remedies, reading, shortMm);
-        AddPivot(remedies, reading, shortMm);
+        Remedies others = new(search.Trial, settings, reading.Stop);
+        Vector? pivot = others.PivotMoveMm();
+        if (pivot is { } move)
+        {
+            remedies.Add(
+                $"Move the pivot's hole in the blade by about {Said.Length(Math.Abs(move.X))} {(move.X < 0 ? "to the rear" : "to the front")} and {Said.Length(Math.Abs(move.Y))} {(move.Y < 0 ? "away from the spine" : "towards the spine")}, and read all stops again: the others move too."
+            );
+        }
+
+        double? face = others.ProuderFaceMm();
+        string prouder = face is { } prouderMm ? $"about {Said.Length(prouderMm)} prouder" : "prouder";
         remedies.Add(
-            $"A new blade whose {(reading.Stop == Stop.HalfStop ? "half-stop face" : "closed face")} stands {Said.Length(shortMm)} prouder would do it."
+            $"A new blade whose {(reading.Stop == Stop.HalfStop ? "half-stop face" : "closed face")} stands {prouder} would do it."
         );
         return new PlanObstacle(
             PlanConstraint.ReadsLow,
@@ -159,43 +170,9 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
             shortMm,
             $"The dial reads {Said.Reading(reading.LiftMm)} {Said.Of(reading.Stop)} at best, {Said.Length(shortMm)} below {Said.Reading(settings.AimMm(reading.Stop))}, and no pass on its face raises it.",
             [.. remedies],
-            open
+            open,
+            pivot,
+            face
         );
-    }
-
-    /// <summary>A nose thinner all along lowers the spring at each stop by its own lever.</summary>
-    private void AddNose(List<string> remedies, StopReading reading, double shortMm)
-    {
-        double Fall(StopReading at) =>
-            RestGradient.Of(search.Trial.Knife, at) is { } gradient
-                ? gradient.Change((_, _, contact) => contact.SpringFace == SpringFace.EndFace ? 0 : 1).LiftMm
-                : 0;
-        double gain = Fall(reading) - Fall(search.Trial.Readings.Stops[0]);
-        if (gain > 0 && shortMm / gain < MostMoveMm)
-        {
-            remedies.Add(
-                $"Thin the spring's nose from below by about {Said.Length(shortMm / gain)}: the spring drops more open than {Said.Of(reading.Stop)}."
-            );
-        }
-    }
-
-    /// <summary>The shortest move of the pivot that raises this reading against open, to first order.</summary>
-    private void AddPivot(List<string> remedies, StopReading reading, double shortMm)
-    {
-        Vector Gradient(StopReading at) =>
-            RestGradient.Of(search.Trial.Knife, at) is { } gradient
-                ? new Vector(
-                    gradient.Change((_, normal, _) => -normal.X).LiftMm,
-                    gradient.Change((_, normal, _) => -normal.Y).LiftMm
-                )
-                : default;
-        Vector gain = Gradient(reading) - Gradient(search.Trial.Readings.Stops[0]);
-        if (gain.Length * MostMoveMm > shortMm)
-        {
-            Vector move = gain * (shortMm / gain.LengthSquared);
-            remedies.Add(
-                $"Move the pivot by about {Said.Length(Math.Abs(move.X))} {(move.X < 0 ? "to the rear" : "to the front")} and {Said.Length(Math.Abs(move.Y))} {(move.Y < 0 ? "away from the spring" : "towards the spring")}, and read all stops again: the others move too."
-            );
-        }
     }
 }

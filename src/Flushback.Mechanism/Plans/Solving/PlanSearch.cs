@@ -20,8 +20,6 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// </remarks>
 internal sealed class PlanSearch
 {
-    private const int MostTrials = 40;
-
     // By then a knife reads nearly as it will: it is seen early whether its nose bears.
     private const int FirstLook = 3;
 
@@ -88,6 +86,9 @@ internal sealed class PlanSearch
     /// <summary>False when a depth of the tip is wanted that no angle in the window gives.</summary>
     public bool HasTipWindow { get; } = true;
 
+    /// <summary>How the knife reads before the first pass.</summary>
+    public StopReadings Start => _start;
+
     /// <summary>The last trial.</summary>
     public PlanTrial Trial { get; private set; }
 
@@ -113,7 +114,7 @@ internal sealed class PlanSearch
     public static PlanSearch Run(Knife knife, StopReadings start, PlanSettings settings, CancellationToken cancellation)
     {
         PlanSearch search = new(knife, start, settings, cancellation);
-        for (int i = 0; i < MostTrials && !search.HasSettled && search.Trial.Refused is null; i++)
+        for (int i = 0; i < settings.MostTrials && !search.HasSettled && search.Trial.Refused is null; i++)
         {
             cancellation.ThrowIfCancellationRequested();
             search.Improve();

@@ -1,0 +1,95 @@
+using Flushback.Geometry;
+using Flushback.Mechanism.Bench;
+using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Measured;
+using Flushback.Mechanism.Measured.Solving;
+using Flushback.Mechanism.Passes;
+
+namespace Flushback.Mechanism.Plans.Solving;
+
+/// <summary>What else than a pass would bring a stop that reads low to its target: one change of the knife as the plan leaves it.</summary>
+/// <remarks>
+/// The amounts are found on the knife itself, by making the change and reading again, so they hold where the first order
+/// does not. What the change does to the other stops is not made good. A thinner nose is not among them: open, half stop
+/// and closed bear on one underside, and taken down it drops all three by about as much.
+/// </remarks>
+internal sealed class Remedies(PlanTrial trial, PlanSettings settings, Stop stop)
+{
+    // A change beyond this is another knife.
+    private const double MostMm = 3;
+
+    private const int MostSteps = 12;
+    private const double FirstMm = 0.01;
+    private const double EnoughMm = 1e-4;
+
+    /// <summary>The shortest move of the pivot's hole in the blade by which the reading rises enough; null when none does.</summary>
+    public Vector? PivotMoveMm()
+    {
+        Vector gain = MoveGain();
+        return gain.Length > 0 && Amount(mm => PivotMoved(gain.Normalized * mm)) is { } far
+            ? gain.Normalized * far
+            : null;
+    }
+
+    /// <summary>How much prouder the face that serves the stop would have to stand; null when that does not help.</summary>
+    public double? ProuderFaceMm()
+    {
+        BladeFace face = stop == Stop.HalfStop ? BladeFace.HalfStopFace : BladeFace.ClosedFace;
+        return DepthPlaces.Of(trial.Knife, trial.Readings, Site.On(face)) is { } places
+            ? Amount(mm => FaceShift.Of(trial.Knife, places, new FaceOffset(face, mm, mm)))
+            : null;
+    }
+
+    /// <summary>The pivot stays at the origin of the knife frame: the blade goes the other way about it.</summary>
+    private Knife PivotMoved(Vector by) =>
+        trial.Knife with
+        {
+            Blade = trial.Knife.Blade.Transformed(new RigidMotion(Angle.Zero, -by)),
+        };
+
+    /// <summary>Rise of the reading for a move of the hole to the front and towards the spine, to first order.</summary>
+    private Vector MoveGain()
+    {
+        Vector Gradient(StopReading at)
+        {
+            RigidMotion turned = Knife.BladeAt(at.RestAngle);
+            return RestGradient.Of(trial.Knife, at) is { } gradient
+                ? new Vector(
+                    gradient.Change((_, normal, _) => turned.Apply(new Vector(1, 0)).Dot(normal)).LiftMm,
+                    gradient.Change((_, normal, _) => turned.Apply(new Vector(0, 1)).Dot(normal)).LiftMm
+                )
+                : default;
+        }
+
+        return Gradient(trial.Readings.At(stop)!) - Gradient(trial.Readings.Stops[0]);
+    }
+
+    /// <summary>The amount of a change with which the stop reads what it should, by the secant method; null when there is none.</summary>
+    private double? Amount(Func<double, Knife?> changed)
+    {
+        double aim = settings.AimMm(stop);
+        (double amount, double off) = (0, trial.Readings.At(stop)!.LiftMm - aim);
+        double next = FirstMm;
+        for (int i = 0; i < MostSteps && next is > 0 and <= MostMm; i++)
+        {
+            if (
+                changed(next) is not { } knife
+                || StopCheck.Run(knife, settings.Simulation.Bench).Readings.At(stop) is not { Rests: true } reading
+            )
+            {
+                return null;
+            }
+
+            (double before, double offBefore) = (amount, off);
+            (amount, off) = (next, reading.LiftMm - aim);
+            if (Math.Abs(off) < EnoughMm)
+            {
+                return amount;
+            }
+
+            next = amount - (off * (amount - before) / (off - offBefore));
+        }
+
+        return null;
+    }
+}
