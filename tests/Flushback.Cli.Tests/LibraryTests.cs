@@ -44,7 +44,5 @@ public class LibraryTests
             .Order(StringComparer.Ordinal);
 
     private static string Folder([CallerFilePath] string thisFile = "") =>
-        Path.GetFullPath(
-            Path.Combine(Path.GetDirectoryName(thisFile)!, "..", "..", "clients", "samples", "library")
-        );
+        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(thisFile)!, "..", "..", "clients", "samples", "library"));
 }

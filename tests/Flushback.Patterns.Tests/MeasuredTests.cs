@@ -11,7 +11,10 @@ namespace Flushback.Patterns.Tests;
 public sealed class MeasuredTests
 {
     private const double Mm = 1e-9;
-    private static readonly DrawnPattern[] _patterns = [.. RandomPatterns.First(100).Select(item => item.Pattern)];
+    private static readonly DrawnPattern[] _patterns =
+    [
+        .. RandomPatterns.FiveHundred.Take(100).Select(item => item.Pattern),
+    ];
 
     [Fact]
     public void Closed_and_overall_length_are_those_of_the_outlines()

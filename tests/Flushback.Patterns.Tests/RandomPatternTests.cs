@@ -12,22 +12,17 @@ namespace Flushback.Patterns.Tests;
 /// <summary>What holds for every pattern, held on 500 random pages.</summary>
 public sealed class RandomPatternTests(ITestOutputHelper output)
 {
-    private const int Count = 500;
-
     // Half of a sagitta of the referee, and its bisection, as in the tests of the bench.
     private const double RefereeMm = 2e-6;
-
-    private static readonly Lazy<(int Seed, DrawnPattern Pattern)[]> _patterns = new(() =>
-        [.. RandomPatterns.First(Count)]
-    );
 
     [Fact]
     public void Few_pages_in_the_proportions_of_a_knife_are_in_conflict()
     {
-        int last = _patterns.Value[^1].Seed;
-        double share = (double)(last - Count) / last;
+        int last = RandomPatterns.FiveHundred[^1].Seed;
+        int drawn = RandomPatterns.FiveHundred.Count;
+        double share = (double)(last - drawn) / last;
         output.WriteLine(
-            string.Create(CultureInfo.InvariantCulture, $"{last - Count} of {last} pages in conflict, {share:P1}")
+            string.Create(CultureInfo.InvariantCulture, $"{last - drawn} of {last} pages in conflict, {share:P1}")
         );
         foreach (
             IGrouping<string, string> kind in Enumerable
@@ -44,13 +39,13 @@ public sealed class RandomPatternTests(ITestOutputHelper output)
             output.WriteLine($"{kind.Count()} of {kind.Key}, {kind.First()}");
         }
 
-        Assert.True(share < 0.1, $"{last - Count} of {last} pages are in conflict.");
+        Assert.True(share < 0.1, $"{last - drawn} of {last} pages are in conflict.");
     }
 
     [Fact]
     public void The_dial_reads_what_is_wanted_at_every_true_rest()
     {
-        foreach ((int seed, DrawnPattern pattern) in _patterns.Value)
+        foreach ((int seed, DrawnPattern pattern) in RandomPatterns.FiveHundred)
         {
             ReadingParameters wanted = pattern.Parameters.Readings;
             BenchReport report = Bench.Read(pattern);
@@ -73,7 +68,7 @@ public sealed class RandomPatternTests(ITestOutputHelper output)
     public void The_referee_reads_the_same_at_those_angles()
     {
         Parallel.ForEach(
-            _patterns.Value,
+            RandomPatterns.FiveHundred,
             item =>
             {
                 ReadingParameters wanted = item.Pattern.Parameters.Readings;
@@ -96,7 +91,7 @@ public sealed class RandomPatternTests(ITestOutputHelper output)
     public void The_referee_finds_the_rests_where_they_were_wanted()
     {
         Parallel.ForEach(
-            _patterns.Value.Where((_, i) => i % 10 == 0),
+            RandomPatterns.FiveHundred.Where((_, i) => i % 10 == 0),
             item =>
             {
                 ReadingParameters wanted = item.Pattern.Parameters.Readings;
@@ -124,7 +119,7 @@ public sealed class RandomPatternTests(ITestOutputHelper output)
     [Fact]
     public void Every_outline_is_sound_and_runs_counter_clockwise()
     {
-        foreach ((int seed, DrawnPattern pattern) in _patterns.Value)
+        foreach ((int seed, DrawnPattern pattern) in RandomPatterns.FiveHundred)
         {
             foreach (
                 Outline outline in pattern.Pieces.SelectMany(piece =>
@@ -144,7 +139,7 @@ public sealed class RandomPatternTests(ITestOutputHelper output)
     [Fact]
     public void A_check_of_the_drawing_finds_every_face_that_was_meant()
     {
-        foreach ((int seed, DrawnPattern pattern) in _patterns.Value)
+        foreach ((int seed, DrawnPattern pattern) in RandomPatterns.FiveHundred)
         {
             (Placement? placement, var problems) = KnifePlacement.Place(pattern.ToDrawn());
             Assert.True(problems.IsEmpty, $"seed {seed}: {problems.FirstOrDefault()?.Sentence}");
@@ -163,7 +158,7 @@ public sealed class RandomPatternTests(ITestOutputHelper output)
     public void No_bench_finding_is_a_fault()
     {
         Dictionary<string, int> counts = [];
-        foreach ((int seed, DrawnPattern pattern) in _patterns.Value)
+        foreach ((int seed, DrawnPattern pattern) in RandomPatterns.FiveHundred)
         {
             foreach (Mechanism.Findings.Finding finding in Bench.Read(pattern).Findings)
             {

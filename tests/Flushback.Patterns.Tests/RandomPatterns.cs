@@ -9,6 +9,11 @@ namespace Flushback.Patterns.Tests;
 /// </remarks>
 public static class RandomPatterns
 {
+    private static readonly Lazy<(int Seed, DrawnPattern Pattern)[]> _fiveHundred = new(() => [.. First(500)]);
+
+    /// <summary>The first five hundred, drawn once for all tests.</summary>
+    public static IReadOnlyList<(int Seed, DrawnPattern Pattern)> FiveHundred => _fiveHundred.Value;
+
     /// <summary>Patterns of the first so many seeds whose pages are not in conflict.</summary>
     public static IEnumerable<(int Seed, DrawnPattern Pattern)> First(int count)
     {

@@ -15,7 +15,7 @@ public sealed class ShopTests
     [Fact]
     public void The_inspection_finds_nothing_on_the_pieces_of_500_random_patterns()
     {
-        foreach ((int seed, DrawnPattern pattern) in RandomPatterns.First(500))
+        foreach ((int seed, DrawnPattern pattern) in RandomPatterns.FiveHundred)
         {
             PinParameters pins = pattern.Dimensions.Pins;
             InspectionSettings settings = new()

@@ -27,16 +27,13 @@ internal static class BladeDrawing
     {
         BladeParameters blade = layout.Dimensions.Blade;
         double half = blade.NickLengthMm / 2;
-        double top = layout.Notch.SpineMm - (NickUnderSpine * blade.WidthMm!.Value);
+        double top = layout.Blade.NickLowY + blade.NickWidthMm;
         double place = blade.NickPlaceMm!.Value;
         return Outline.FromVertices([
             new Vertex(place - half, top, blade.NickWidthMm / half),
             new Vertex(place + half, top),
         ]);
     }
-
-    // How far the nick's straight side lies under the spine, as a share of the width.
-    private const double NickUnderSpine = 0.08;
 
     /// <summary>From the kick's round to where the edge begins.</summary>
     private static void Ricasso(Sketch<BladeFace> sketch, PatternLayout layout)

@@ -12,6 +12,9 @@ internal sealed class BladeLayout
     private const double LengthOfHandle = 0.76;
     private const double NickOfReach = 0.6;
     private const double NickBehindPointMm = 1;
+
+    // How far the nick's straight side lies under the spine, as a share of the width.
+    private const double NickUnderSpine = 0.08;
     private const double LeastSweepOfRise = 1.3;
 
     public BladeLayout(PatternParameters p, TangLayout tang, NotchLayout notch)
@@ -52,6 +55,7 @@ internal sealed class BladeLayout
         double nick =
             blade.NickPlaceMm
             ?? Math.Min(NickOfReach * TipX, TipX - PointMm - (blade.NickLengthMm / 2) - NickBehindPointMm);
+        NickLowY = notch.SpineMm - (NickUnderSpine * width) - blade.NickWidthMm;
         Filled = p with
         {
             Handle = p.Handle with { FrontMm = FrontX, OverallLengthMm = closedLength + length },
@@ -117,6 +121,9 @@ internal sealed class BladeLayout
 
     /// <summary>How far before the tip the edge begins to rise; 0 for a straight edge.</summary>
     public double SweepMm { get; }
+
+    /// <summary>Height of the nail nick's lowest place, the one that comes nearest to the handle when closed.</summary>
+    public double NickLowY { get; }
 
     /// <summary>The parameters with what follows from the blade filled in.</summary>
     public PatternParameters Filled { get; }

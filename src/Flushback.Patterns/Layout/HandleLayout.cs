@@ -6,14 +6,14 @@ namespace Flushback.Patterns.Layout;
 /// <summary>The handle before its corners are rounded; knife frame.</summary>
 internal sealed class HandleLayout
 {
-    // How much of the blade's width is left out of the handle when closed, for the nail.
-    private const double OutOfWidth = 0.28;
+    // How far the closed blade's nail nick lies out of the handle.
+    private const double NickOutMm = 0.35;
 
-    public HandleLayout(PatternParameters p, SpringLayout spring, BladeLayout blade, double spineMm)
+    public HandleLayout(PatternParameters p, SpringLayout spring, BladeLayout blade)
     {
         double middle = (blade.FrontX + blade.ButtX) / 2;
         double line = spring.HandleLine.At(middle).Y;
-        double low = p.Handle.HeightMm is { } height ? line - height : UsualLow(p, middle, spineMm);
+        double low = p.Handle.HeightMm is { } height ? line - height : UsualLow(p, middle, blade);
 
         // The chord of the lower line lies over its middle by the swell, and falls to the butt by the taper.
         double chord = low + p.Handle.SwellMm;
@@ -26,11 +26,11 @@ internal sealed class HandleLayout
         Filled = p with { Handle = p.Handle with { HeightMm = line - low } };
     }
 
-    /// <summary>Height of the lower line halfway along, so that at the nail nick enough of the blade is left out.</summary>
-    private static double UsualLow(PatternParameters p, double middle, double spineMm)
+    /// <summary>Height of the lower line halfway along, so that the nail nick is left out when closed.</summary>
+    private static double UsualLow(PatternParameters p, double middle, BladeLayout blade)
     {
         // The lower line falls by the taper over the handle's length, and its swell is that of a parabola, nearly.
-        double atNick = -spineMm + (OutOfWidth * p.Blade.WidthMm!.Value);
+        double atNick = NickOutMm - blade.NickLowY;
         double share = (-p.Blade.NickPlaceMm!.Value - middle) / p.Handle.ClosedLengthMm;
         return atNick - (share * p.Handle.TaperMm) - (4 * share * share * p.Handle.SwellMm);
     }

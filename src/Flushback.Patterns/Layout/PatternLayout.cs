@@ -12,7 +12,7 @@ internal sealed class PatternLayout
         Notch = new NotchLayout(Spring.Filled, Tang);
         Blade = new BladeLayout(Spring.Filled, Tang, Notch);
         Rear = new RearLayout(Blade.Filled, Spring, Blade);
-        Handle = new HandleLayout(Rear.Filled, Spring, Blade, Notch.SpineMm);
+        Handle = new HandleLayout(Rear.Filled, Spring, Blade);
         Given = given;
         Dimensions = Handle.Filled;
     }

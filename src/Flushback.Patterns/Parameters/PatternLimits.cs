@@ -98,7 +98,7 @@ public static class PatternLimits
                 "Height of the handle halfway along, from the handle's line to its lower line.",
                 p => p.Handle.HeightMm,
                 (p, v) => p with { Handle = p.Handle with { HeightMm = v } },
-                "leaves 0.28 of the blade's width out of the closed handle at the nail nick"
+                "as high as leaves the nail nick out of the closed handle"
             ),
             Row(
                 "handle.taper_mm",
