@@ -29,10 +29,13 @@ internal sealed class HandleLayout
     /// <summary>Height of the lower line halfway along, so that the nail nick is left out when closed.</summary>
     private static double UsualLow(PatternParameters p, double middle, BladeLayout blade)
     {
+        Vector nick = new Vector(p.Blade.NickPlaceMm!.Value, blade.NickLowY).Rotated(
+            -Angle.FromDegrees(p.Readings.ClosedRestDeg)
+        );
+
         // The lower line falls by the taper over the handle's length, and its swell is that of a parabola, nearly.
-        double atNick = NickOutMm - blade.NickLowY;
-        double share = (-p.Blade.NickPlaceMm!.Value - middle) / p.Handle.ClosedLengthMm;
-        return atNick - (share * p.Handle.TaperMm) - (4 * share * share * p.Handle.SwellMm);
+        double share = (nick.X - middle) / p.Handle.ClosedLengthMm;
+        return nick.Y + NickOutMm - (share * p.Handle.TaperMm) - (4 * share * share * p.Handle.SwellMm);
     }
 
     /// <summary>The handle's back.</summary>
