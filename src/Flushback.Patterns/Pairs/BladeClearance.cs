@@ -83,7 +83,7 @@ internal sealed record BladeClearance(Outline First, Outline Second, RigidMotion
             sideways,
             second.LeastClearanceMm,
             cases,
-            layered ? [] : [.. cases.Where(c => c.DistanceMm < second.LeastClearanceMm).Select(c => Found(c, second))]
+            layered ? [] : [.. cases.Where(c => c.DistanceMm < second.LeastClearanceMm).Select(c => Found(c, page))]
         );
     }
 
@@ -100,8 +100,9 @@ internal sealed record BladeClearance(Outline First, Outline Second, RigidMotion
             : width - second.FirstThicknessMm - second.ThicknessMm;
     }
 
-    private static Finding Found(ClearanceCase found, SecondBladeParameters second)
+    private static Finding Found(ClearanceCase found, PairParameters page)
     {
+        SecondBladeParameters second = page.Second;
         string where = found.Kind switch
         {
             ClearanceKind.BothClosed => "When both are closed",
@@ -120,7 +121,9 @@ internal sealed record BladeClearance(Outline First, Outline Second, RigidMotion
             FindingCodes.BladesNear,
             found.Overlaps ? Severity.Fault : Severity.Warning,
             $"{where}, {what}.",
-            "Shorten one of the blades, make both thinner so that they pass side by side, or put a liner between two springs.",
+            page.Arrangement == Arrangement.SharedSpring
+                ? "Shorten one of the blades, or make both thinner or the spring wider, so that they pass side by side."
+                : "Make both blades thinner or the liner between them thicker, so that they pass side by side.",
             null,
             found.At,
             found.DistanceMm,

@@ -27,9 +27,9 @@ public static class PairDrawing
     {
         ArgumentNullException.ThrowIfNull(page);
         PairPages pages = new(page);
-        if (Straight(page, pages) is { } bent)
+        if (AtBothEnds(page, pages) is { } wanting)
         {
-            return (null, bent);
+            return (null, wanting);
         }
 
         (DrawnPattern? first, PatternConflict? conflict) = PatternDrawing.Make(pages.First, cancellation);
@@ -86,14 +86,19 @@ public static class PairDrawing
         );
     }
 
-    /// <summary>A back that falls to one end cannot lie level over a tang there.</summary>
-    private static PatternConflict? Straight(PairParameters page, PairPages pages) =>
-        pages.AtOtherEnd && page.First.Handle.BackDropMm > 0
+    /// <summary>What two blades at opposite ends need: a level back over both tangs, and pins that end between the springs.</summary>
+    private static PatternConflict? AtBothEnds(PairParameters page, PairPages pages) =>
+        !pages.AtOtherEnd ? null
+        : page.First.Handle.BackDropMm > 0
             ? Conflict.Of(
                 $"A back drop of {Said.Length(page.First.Handle.BackDropMm)} leaves no level back over a blade at the other end; set it to 0 there.",
                 "handle.back_drop_mm"
             )
-            : null;
+        : page.Arrangement == Arrangement.TwoSprings && !(page.Second.LinerBetweenMm > 0)
+            ? Conflict.Of(
+                "Two springs at opposite ends have pins of their own, which have to end in a liner between them; give that liner a thickness, or let both blades open at the same end."
+            )
+        : null;
 
     private static DrawnPattern OnDouble(
         DrawnPattern pattern,

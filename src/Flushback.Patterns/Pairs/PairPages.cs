@@ -29,7 +29,12 @@ internal sealed class PairPages
         double centre = given.Pins.CentreBehindMm ?? (isShared ? SpanMm / 2 : laid.Pins.CentreBehindMm!.Value);
         First = given with
         {
-            Pins = given.Pins with { CentreBehindMm = centre },
+            // A shared spring has no rear pin: the thinnest stands for it, so that it is in nobody's way.
+            Pins = given.Pins with
+            {
+                CentreBehindMm = centre,
+                RearDiameterMm = isShared ? PatternLimits.Of("pins.rear_diameter_mm").Least : given.Pins.RearDiameterMm,
+            },
             Blade = isShared ? WithLength(given, front, second.Tang.HeightMm) : given.Blade,
         };
         PatternParameters filled = new PatternLayout(First).Dimensions;
