@@ -33,6 +33,21 @@ public sealed class RegressTests : IDisposable
     }
 
     [Fact]
+    public async Task A_page_of_two_blades_is_an_error_and_not_half_a_check()
+    {
+        _library.Put("wader.yaml", "arrangement: two-springs\n");
+
+        var after = await _library.OutcomesAsync();
+
+        Assert.Equal(["wader.yaml"], Named(after.Outcomes, "error"));
+        Assert.Contains(
+            "draws two blades",
+            Assert.Single(SentencesOf(after.All, "wader.yaml")),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public async Task A_changed_outline_is_caught_though_no_reading_changes()
     {
         await _library.UpdateAsync();

@@ -33,6 +33,13 @@ internal sealed class ItemRequests(LibrarySettings settings)
         }
 
         NamedPattern page = await PatternFile.ReadAsync(item.File, cancellation);
+        if (page.Arrangement is not (Arrangement.Unspecified or Arrangement.OneBlade))
+        {
+            throw new BadInputException(
+                $"'{item.Path}' draws two blades, and a library takes pages of one: have it drawn by generate, which checks both, and put its drawings there."
+            );
+        }
+
         PatternCheckRequest pattern = new()
         {
             Pattern = page.Pattern,
