@@ -63,16 +63,17 @@ public sealed class InfeasiblePlanTests
     }
 
     /// <remarks>
-    /// No face may get shorter, and a closed face taken down shortens the half-stop face beside it by the corner between
-    /// them (elementary); but the reading is high, and nothing but a cut of the closed face brings it down.
+    /// No face may get shorter, and a half-stop face with sharp corners taken down shortens a face beside it (elementary);
+    /// but the half stop reads high, and nothing but a cut of its face brings it down.
     /// </remarks>
     [Fact]
     public void A_face_that_may_not_shorten_the_one_beside_it_keeps_its_metal() =>
         AssertNamed(
             knife =>
                 knife.Readings.HasHalfStop
-                && knife.LiftMm(Stop.Closed)
-                    > _settings.AimMm(Stop.Closed) + (2 * _settings.Targets.For(Stop.Closed).ToleranceMm),
+                && !knife.Knife.BladeFaces.Any(face => face is BladeFace.OpenCorner or BladeFace.ClosedCorner)
+                && knife.LiftMm(Stop.HalfStop)
+                    > _settings.AimMm(Stop.HalfStop) + (2 * _settings.Targets.For(Stop.HalfStop).ToleranceMm),
             _ =>
                 _settings with
                 {
