@@ -15,9 +15,9 @@ public sealed class IndexPageTests(Chromium chromium) : IClassFixture<Chromium>,
     public async Task InitializeAsync()
     {
         await _library.UpdateAsync();
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithAnotherBack(0.05));
+        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
         _library.Put("curlew.dxf", "<script>alert('no drawing')</script>");
-        _library.Put("<b>added.dxf", LibraryOnDisk.WagtailWithAnotherBack(0));
+        _library.Put("<b>added.dxf", LibraryOnDisk.WagtailWithALongerHandle(0));
         File.Delete(_library.PathOf("round/dunlin.dxf"));
         await _library.RegressAsync("--out", _library.Beside("out"));
         _page = await File.ReadAllTextAsync(Path.Combine(_library.Beside("out"), "index.html"));

@@ -54,7 +54,7 @@ public sealed class JUnitTests : IDisposable
     public async Task It_has_the_form_and_a_case_an_item_with_what_is_the_matter()
     {
         await _library.UpdateAsync();
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithAnotherBack(0.05));
+        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
         _library.Put("curlew.dxf", "<no & drawing>\u0001");
         File.Delete(_library.PathOf("round/dunlin.dxf"));
 
@@ -69,7 +69,7 @@ public sealed class JUnitTests : IDisposable
         Assert.Equal("round", Of(suite.Elements().ElementAt(1), "classname"));
         XElement changed = suite.Elements().Last().Element("failure")!;
         Assert.Equal(Of(changed, "message"), changed.Value);
-        Assert.StartsWith("spring, outline: off by up to 0.05 mm", changed.Value, StringComparison.Ordinal);
+        Assert.StartsWith("handle, outline: off by up to 0.04", changed.Value, StringComparison.Ordinal);
     }
 
     [Fact]

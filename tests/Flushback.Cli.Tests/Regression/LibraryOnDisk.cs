@@ -71,18 +71,14 @@ public sealed class LibraryOnDisk : IDisposable
         );
     }
 
-    /// <summary>The Wagtail with one corner of its spring's back lowered: the outline is another, the dial reads the same.</summary>
-    public static DrawnKnife WagtailWithAnotherBack(double downMm)
+    /// <summary>The Wagtail with the lower rear corner of its handle farther back: another outline, the same readings.</summary>
+    public static DrawnKnife WagtailWithALongerHandle(double byMm)
     {
         DrawnKnife knife = KnifeCatalogue.Wagtail.ToDrawn();
-        Vertex[] vertices = [.. knife.Spring.Vertices];
-        int rear = Enumerable.Range(0, vertices.Length).MinBy(i => vertices[i].Position.X - vertices[i].Position.Y);
-        vertices[rear] = new Vertex(
-            vertices[rear].Position.X,
-            vertices[rear].Position.Y - downMm,
-            vertices[rear].Bulge
-        );
-        return knife with { Spring = Outline.FromVertices([.. vertices]) };
+        Vertex[] vertices = [.. knife.Handle!.Vertices];
+        int rear = Enumerable.Range(0, vertices.Length).MinBy(i => vertices[i].Position.X + vertices[i].Position.Y);
+        vertices[rear] = new Vertex(vertices[rear].Position.X - byMm, vertices[rear].Position.Y, vertices[rear].Bulge);
+        return knife with { Handle = Outline.FromVertices([.. vertices]) };
     }
 
     /// <inheritdoc/>

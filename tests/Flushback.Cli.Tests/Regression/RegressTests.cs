@@ -51,25 +51,21 @@ public sealed class RegressTests : IDisposable
     public async Task A_changed_outline_is_caught_though_no_reading_changes()
     {
         await _library.UpdateAsync();
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithAnotherBack(0.05));
+        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
 
         var after = await _library.OutcomesAsync();
 
         Assert.Equal(1, after.ExitCode);
         Assert.Equal(["wagtail.dxf"], Named(after.Outcomes, "changed"));
         string sentence = Assert.Single(SentencesOf(after.All, "wagtail.dxf"));
-        Assert.StartsWith(
-            "spring, outline: off by up to 0.05 mm (1.97 thou) at x ",
-            sentence,
-            StringComparison.Ordinal
-        );
+        Assert.StartsWith("handle, outline: off by up to 0.04", sentence, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task An_outline_off_by_less_than_is_allowed_is_the_same()
     {
         await _library.UpdateAsync();
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithAnotherBack(0.0008));
+        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.0008));
 
         Assert.Equal(0, (await _library.OutcomesAsync()).ExitCode);
     }
@@ -194,7 +190,7 @@ public sealed class RegressTests : IDisposable
         await _library.UpdateAsync();
         Assert.Equal(byHand, File.ReadAllBytes(path));
 
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithAnotherBack(0.05));
+        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
         await _library.UpdateAsync();
 
         Assert.NotEqual(byHand, File.ReadAllBytes(path));
@@ -205,7 +201,7 @@ public sealed class RegressTests : IDisposable
     public async Task Results_are_the_same_byte_for_byte_however_many_items_are_under_way()
     {
         await _library.UpdateAsync();
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithAnotherBack(0.05));
+        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
         File.Delete(_library.PathOf("curlew.dxf"));
 
         Ending one = await _library.RegressAsync("--out", _library.Beside("one"), "--jobs", "1");

@@ -52,7 +52,7 @@ public sealed class SettingsTests : IDisposable
     {
         _library.Put("library.yaml", "within:\n  mm: 0.02\n  outline: 0.1\n");
         await _library.UpdateAsync();
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithAnotherBack(0.05));
+        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
 
         Assert.Contains(
             "\"within_mm\": 0.1",
