@@ -2,11 +2,12 @@ using System.Collections.Immutable;
 using CsCheck;
 using Flushback.Geometry.Distances;
 using Flushback.Geometry.Offsets;
+using Flushback.Geometry.Removal;
 using Flushback.Geometry.Tests.Shapes;
 
 namespace Flushback.Geometry.Tests.Offsets;
 
-/// <summary>Offsets, kerf and opening of random areas beside an independent library that offsets polygons.</summary>
+/// <summary>Offsets, kerf, opening and rounds of random areas beside an independent library that offsets polygons.</summary>
 /// <remarks>
 /// Flattened to a sagitta s, an area's border has moved by no more than s, so every distance from it has changed by no
 /// more. The library's round joins lie up to t inside the circle, and its grid moves everything by up to g. What it calls
@@ -68,6 +69,58 @@ public class PolygonRefereeTests
                                 )
                     ),
                 iter: 1
+            );
+
+    [Fact]
+    public void Rounds_of_every_corner_agree_with_the_opening_in_area_length_and_place() =>
+        Gen.Select(AnyRegion.WithSharpCorners, Gen.Double[0.1, 1.5])
+            .Select((region, radiusMm) => (Region: region, DistanceMm: radiusMm))
+            .Array[Regions]
+            .Sample(
+                cases =>
+                    AssertAgree(
+                        cases,
+                        radiusMm => [-radiusMm, radiusMm],
+                        (region, radiusMm, errorMm) =>
+                            errorMm == 0
+                                ? [new Region(RoundedEverywhere(region.Outlines.Single(), radiusMm))]
+                                : Offset.Of(
+                                    Offset.Of(region, -radiusMm + errorMm),
+                                    radiusMm + (Math.Sign(errorMm) * JoinMm)
+                                )
+                    ),
+                iter: 1
+            );
+
+    /// <summary>The outline with its corners rounded one after another.</summary>
+    private static Outline RoundedEverywhere(Outline outline, double radiusMm)
+    {
+        for (int corner = SharpCorner(outline); corner >= 0; corner = SharpCorner(outline))
+        {
+            (CutOutline? cut, CutFailure? failure) = Rounding.Of(
+                outline,
+                corner,
+                (corner + 1) % outline.Edges.Length,
+                radiusMm
+            );
+            Assert.Null(failure);
+            outline = cut!.Outline;
+        }
+
+        return outline;
+    }
+
+    /// <summary>The first edge that ends at a corner; -1 when each runs on into the next.</summary>
+    private static int SharpCorner(Outline outline) =>
+        Enumerable
+            .Range(0, outline.Edges.Length)
+            .FirstOrDefault(
+                i =>
+                    outline
+                        .Edges[i]
+                        .TangentAt(1)
+                        .Dot(outline.Edges[(i + 1) % outline.Edges.Length].TangentAt(0)) < 1 - 1e-6,
+                -1
             );
 
     private static void AssertAgree(

@@ -33,6 +33,26 @@ internal static class AnyRegion
     public static Gen<(Region Region, double DistanceMm)> WithDistance { get; } =
         Gen.OneOf(Gen.Select(OfAnyKind, Distance), Gen.Select(OnGrid, GridDistance));
 
+    /// <summary>Five sharp convex corners far apart, one of the edges between them an arc, hollow or full.</summary>
+    public static Gen<Region> WithSharpCorners { get; } =
+        Gen.Select(
+            Gen.Double[-0.3, 0.3].Array[5],
+            Gen.Double[8, 14],
+            Gen.Double[-0.1, 0.25],
+            (shifts, radiusMm, bulge) =>
+                new Region(
+                    Outline.FromVertices([
+                        .. shifts.Select(
+                            (shift, i) =>
+                            {
+                                (double sin, double cos) = Math.SinCos((i * Math.Tau / 5) + shift);
+                                return new Vertex(new Point(radiusMm * cos, radiusMm * sin), i == 0 ? bulge : 0);
+                            }
+                        ),
+                    ])
+                )
+        );
+
     /// <summary>A band of varying width, straight or bent nearly to a ring: necks along it, a bay and a mouth if bent.</summary>
     private static Gen<Outline> Band(double? grid) =>
         Gen.Select(
