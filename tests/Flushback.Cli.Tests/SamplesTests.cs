@@ -121,6 +121,21 @@ public sealed class SamplesTests
     }
 
     [Theory]
+    [InlineData("wagtail-half-stop.dxf")]
+    [InlineData("dunlin-no-half-stop.dxf")]
+    [InlineData("sandpiper-relieved.dxf")]
+    [InlineData("godwit-inch-closed-mirrored.dxf")]
+    [InlineData("lapwing-reads-badly.dxf")]
+    [InlineData("whimbrel-reads-high.dxf")]
+    public async Task Every_sample_can_be_planned_to_a_finished_pair(string sample)
+    {
+        Ending ending = await Client.RunAsync("plan", Path.Combine(Samples(), sample), "--finished");
+
+        Assert.Equal((0, ""), (ending.ExitCode, ending.Error));
+        Assert.Contains("Every stop comes to read as wanted", ending.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("heron-sound-sheet.dxf", 0)]
     [InlineData("snipe-bad-sheet.dxf", 1)]
     [InlineData("plover-no-unit.dxf", 2)]

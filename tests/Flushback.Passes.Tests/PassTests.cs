@@ -164,6 +164,17 @@ public sealed class PassTests
         );
     }
 
+    [Fact]
+    public void A_slice_may_take_the_round_of_the_kick_and_leaves_a_corner_that_is_rounded_anew()
+    {
+        PassCase sliced = PassCase.Placed(KnifeCatalogue.Wagtail).After(PassCase.Slice(PassCase.ClosedFace, 0, 0.4));
+        Assert.DoesNotContain(BladeFace.Kick, sliced.Knife.BladeFaces);
+
+        PassCase rounded = sliced.After(new RoundCorner(PassCase.Kick, 0.25));
+
+        Assert.Equal(0.25, EdgesOf(rounded.Knife, BladeFace.Kick).Single().RadiusMm, 1e-9);
+    }
+
     [Theory]
     [InlineData(76)]
     [InlineData(84)]

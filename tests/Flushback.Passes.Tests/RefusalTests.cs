@@ -16,7 +16,6 @@ public sealed class RefusalTests
             { PassCase.Slice(Site.On(Mechanism.Knives.BladeFace.Edge), 0.1, 0.1), PassReasons.UnknownFace, "edge" },
             { PassCase.Slice(PassCase.HalfStopFace, 2.6, 2.6), PassReasons.CutsPin, "leaves 0.7" },
             { PassCase.Slice(PassCase.HalfStopFace, 3.5, 3.5), PassReasons.CutsPin, "cuts into the hole of the pivot" },
-            { PassCase.Slice(PassCase.ClosedFace, 0, 0.4), PassReasons.ConsumesFace, "kick" },
             { PassCase.Slice(PassCase.Underside, 3.5, 3.5), PassReasons.TwoPieces, "take the whole part away" },
             {
                 new LowerNose { FrontDepthMm = 0.05, RearDepthMm = 0.05 },

@@ -116,10 +116,8 @@ public class PolygonRefereeTests
             .Range(0, outline.Edges.Length)
             .FirstOrDefault(
                 i =>
-                    outline
-                        .Edges[i]
-                        .TangentAt(1)
-                        .Dot(outline.Edges[(i + 1) % outline.Edges.Length].TangentAt(0)) < 1 - 1e-6,
+                    outline.Edges[i].TangentAt(1).Dot(outline.Edges[(i + 1) % outline.Edges.Length].TangentAt(0))
+                    < 1 - 1e-6,
                 -1
             );
 

@@ -106,11 +106,12 @@ internal static class Remains
                 $"The pass on the {pass.Site.Name} would add metal; a pass only takes it off."
             );
 
-    /// <summary>A round of a corner may go; everything else that has a name has to stay.</summary>
+    /// <summary>A round of a corner may go, the kick's too, for the slice leaves a corner there; all else that has a name has to stay.</summary>
     private static bool MustStay(Site site) =>
         site.Spring is { } spring
             ? spring is not (SpringFace.NoseCorner or SpringFace.Unknown)
-            : site.Blade is not (BladeFace.OpenCorner or BladeFace.ClosedCorner or BladeFace.Unknown or null);
+            : site.Blade
+                is not (BladeFace.OpenCorner or BladeFace.ClosedCorner or BladeFace.Kick or BladeFace.Unknown or null);
 
     private static bool IsFace(Site site) =>
         site.Spring is SpringFace.Underside or SpringFace.EndFace
