@@ -125,7 +125,7 @@ public sealed class GenerateTests : IDisposable
             { "blad:\n  width: 5 mm\n", "line 1, column 1: there is no 'blad'; did you mean 'blade'?" },
             {
                 "colour: red\n",
-                "line 1, column 1: there is no 'colour'; there are name, handle, pins, tang, spring, blade, readings, stock."
+                "line 1, column 1: there is no 'colour'; there are name, free, arrangement, second-blade, handle, pins, tang, spring, blade, readings, stock."
             },
             {
                 "tang:\n  height: 5 cm\n",

@@ -91,6 +91,9 @@ internal sealed class FitModel(FitTrials trials, LeverSet levers, FitSettings se
         }
     }
 
+    /// <summary>Forgets every demand that was laid along the edge of what can be drawn.</summary>
+    public void ForgetWalls() => _walls.Clear();
+
     private void Add(Plane wall, int most)
     {
         while (_walls.Count(other => other.Key == wall.Key) >= most)

@@ -33,6 +33,7 @@ internal sealed class FitSearch
     private readonly FitModel _model;
     private double _reach = FirstReach;
     private double _badness = double.PositiveInfinity;
+    private FitTrial? _undrawn;
 
     public FitSearch(FitSettings settings, FitTrials trials, LeverSet levers)
     {
@@ -65,6 +66,7 @@ internal sealed class FitSearch
                 trial = _trials.At(_levers.With(at));
             }
 
+            _undrawn ??= trial.IsTold ? null : trial;
             Keep(trial, at);
             Take(trial, at);
             double[] next = Step(at);
@@ -88,9 +90,16 @@ internal sealed class FitSearch
         double badness = Badness(trial, at);
         if (trial.IsTold && badness < _badness)
         {
+            bool isFirst = _model.Told is null;
             _reach = ReachAfter(trial, at);
             _badness = badness;
             _model.Centre(trial, at);
+            if (isFirst && _undrawn is { } given)
+            {
+                // The way back to the page leads over the edge at a nearer place than the planes seen from the page.
+                _model.ForgetWalls();
+                _model.Learn(given, new double[_levers.Count]);
+            }
         }
         else
         {
