@@ -52,12 +52,15 @@ internal static partial class SnapshotOf
         kept.Add($"{name}, rests at", stop.RestAngleDeg, "deg");
         kept.Add(
             $"{name}, lift held at the nominal angle",
-            stop.HasLiftAtNominalMm ? stop.LiftAtNominalMm : null,
+            stop.HasLiftAtNominalMm && !RestsAtNominal(stop) ? stop.LiftAtNominalMm : null,
             "mm"
         );
         kept.Add($"{name}, contact spread", stop.ContactSpreadMm, "mm");
         kept.Add($"{name}, shoulder butts at", stop.HasShoulderAngleDeg ? stop.ShoulderAngleDeg : null, "deg");
     }
+
+    // There the lift at rest says the same, and whether a pose is possible is a matter of the last digit.
+    private static bool RestsAtNominal(StopReading stop) => Math.Abs(stop.RestAngleDeg - stop.NominalAngleDeg) < 1e-3;
 
     private static void Add(Gathering kept, Clearances clearances, CornerGap? corner)
     {
