@@ -95,7 +95,9 @@ public sealed class BadPatternsTests(RunningService service) : IClassFixture<Run
     {
         await using RunningServiceScope scope = new(await RunningService.StartAsync("--Limits:Seconds=0.001"));
 
-        Refused refused = await Refused.GenerateAsync(scope.Service.Exporter, new Wire.GenerateRequest());
+        // A pattern as it stands can be drawn within the millisecond; a fit draws it hundreds of times.
+        Wire.GenerateRequest fit = new() { Handle = new Wire.HandleSettings { WantedPullN = 40 } };
+        Refused refused = await Refused.GenerateAsync(scope.Service.Exporter, fit);
 
         Assert.Equal(StatusCode.ResourceExhausted, refused.Code);
         Assert.Equal("Seconds", refused.Limit!.Metadata["limit"]);
