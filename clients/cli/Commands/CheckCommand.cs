@@ -34,20 +34,7 @@ internal sealed class CheckCommand
     {
         CheckCommand check = new();
         Command command = new("check", CheckHelp.Description) { check._file };
-        foreach (Option option in check.Options)
-        {
-            command.Add(option);
-        }
-
-        command.SetAction(
-            async (parsed, cancellation) =>
-                (int)
-                    await Outcome.OfAsync(
-                        () => check.RunAsync(parsed, cancellation),
-                        check._service.AddressIn(parsed),
-                        cancellation
-                    )
-        );
+        check._service.Join(command, check.Options, check.RunAsync);
         return command;
     }
 

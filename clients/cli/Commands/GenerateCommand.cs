@@ -56,20 +56,7 @@ internal sealed class GenerateCommand
     {
         GenerateCommand generate = new();
         Command command = new("generate", GenerateHelp.Description);
-        foreach (Option option in generate.Options)
-        {
-            command.Add(option);
-        }
-
-        command.SetAction(
-            async (parsed, cancellation) =>
-                (int)
-                    await Outcome.OfAsync(
-                        () => generate.RunAsync(parsed, cancellation),
-                        generate._service.AddressIn(parsed),
-                        cancellation
-                    )
-        );
+        generate._service.Join(command, generate.Options, generate.RunAsync);
         return command;
     }
 

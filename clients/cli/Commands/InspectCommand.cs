@@ -40,20 +40,7 @@ internal sealed class InspectCommand
     {
         InspectCommand inspect = new();
         Command command = new("inspect", InspectHelp.Description) { inspect._file };
-        foreach (Option option in inspect.Options)
-        {
-            command.Add(option);
-        }
-
-        command.SetAction(
-            async (parsed, cancellation) =>
-                (int)
-                    await Outcome.OfAsync(
-                        () => inspect.RunAsync(parsed, cancellation),
-                        inspect._service.AddressIn(parsed),
-                        cancellation
-                    )
-        );
+        inspect._service.Join(command, inspect.Options, inspect.RunAsync);
         return command;
     }
 

@@ -40,20 +40,7 @@ internal sealed class PlanCommand
     {
         PlanCommand plan = new();
         Command command = new("plan", PlanHelp.Description) { plan._file };
-        foreach (Option option in plan.Options)
-        {
-            command.Add(option);
-        }
-
-        command.SetAction(
-            async (parsed, cancellation) =>
-                (int)
-                    await Outcome.OfAsync(
-                        () => plan.RunAsync(parsed, cancellation),
-                        plan._service.AddressIn(parsed),
-                        cancellation
-                    )
-        );
+        plan._service.Join(command, plan.Options, plan.RunAsync);
         return command;
     }
 

@@ -76,20 +76,7 @@ internal sealed class RegressCommand
     {
         RegressCommand regress = new();
         Command command = new("regress", RegressHelp.Description) { regress._folder };
-        foreach (Option option in regress.Options)
-        {
-            command.Add(option);
-        }
-
-        command.SetAction(
-            async (parsed, cancellation) =>
-                (int)
-                    await Outcome.OfAsync(
-                        () => regress.RunAsync(parsed, cancellation),
-                        regress._service.AddressIn(parsed),
-                        cancellation
-                    )
-        );
+        regress._service.Join(command, regress.Options, regress.RunAsync);
         return command;
     }
 

@@ -35,6 +35,27 @@ internal sealed class ServiceOptions
     /// <summary>The service that is named; null for the one inside this program.</summary>
     public Uri? AddressIn(ParseResult parsed) => parsed.GetValue(_server);
 
+    /// <summary>Gives a command its options and what it does; what goes wrong is told with the service that was called.</summary>
+    /// <param name="command">The command.</param>
+    /// <param name="options">Its options, in the order of the help.</param>
+    /// <param name="run">What it does.</param>
+    public void Join(
+        Command command,
+        IEnumerable<Option> options,
+        Func<ParseResult, CancellationToken, Task<ExitCode>> run
+    )
+    {
+        foreach (Option option in options)
+        {
+            command.Add(option);
+        }
+
+        command.SetAction(
+            async (parsed, cancellation) =>
+                (int)await Outcome.OfAsync(() => run(parsed, cancellation), AddressIn(parsed), cancellation)
+        );
+    }
+
     /// <summary>Calls the service and waits for its answer.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="call">The call, over a channel and with its deadline.</param>

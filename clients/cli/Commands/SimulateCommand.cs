@@ -35,20 +35,7 @@ internal sealed class SimulateCommand
     {
         SimulateCommand simulate = new();
         Command command = new("simulate", SimulateHelp.Description) { simulate._file };
-        foreach (Option option in simulate.Options)
-        {
-            command.Add(option);
-        }
-
-        command.SetAction(
-            async (parsed, cancellation) =>
-                (int)
-                    await Outcome.OfAsync(
-                        () => simulate.RunAsync(parsed, cancellation),
-                        simulate._service.AddressIn(parsed),
-                        cancellation
-                    )
-        );
+        simulate._service.Join(command, simulate.Options, simulate.RunAsync);
         return command;
     }
 

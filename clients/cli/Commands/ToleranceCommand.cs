@@ -35,20 +35,7 @@ internal sealed class ToleranceCommand
     {
         ToleranceCommand tolerance = new();
         Command command = new("tolerance", ToleranceHelp.Description) { tolerance._file };
-        foreach (Option option in tolerance.Options)
-        {
-            command.Add(option);
-        }
-
-        command.SetAction(
-            async (parsed, cancellation) =>
-                (int)
-                    await Outcome.OfAsync(
-                        () => tolerance.RunAsync(parsed, cancellation),
-                        tolerance._service.AddressIn(parsed),
-                        cancellation
-                    )
-        );
+        tolerance._service.Join(command, tolerance.Options, tolerance.RunAsync);
         return command;
     }
 

@@ -1,5 +1,7 @@
 using Flushback.Service.Errors;
 using Flushback.Service.Limits;
+using Google.Protobuf;
+using Google.Protobuf.Collections;
 
 namespace Flushback.Service.Validation;
 
@@ -67,58 +69,29 @@ public sealed class RequestValidator(ServiceLimits limits)
     public void Validate(Wire.CheckRequest request)
     {
         AmountRules.Check(request, limits);
-        Violations violations = new();
-        new FieldRules(limits.CoordinateMm, violations).Check(request);
-        NameRules.CheckName(request.Name, limits, violations);
-        ArtifactRules.Check(request.Artifacts, _madeByACheck, "a check", violations);
+        Violations violations = Begin(request, request.Name, request.Artifacts, _madeByACheck, "a check");
         ArtifactRules.CheckHandleCurve(request.Artifacts, request.Handle, violations);
         KnifeRules.Check(request.Knife, limits, violations);
-        if (request.Bench is { } bench)
-        {
-            BenchRules.Check(bench, violations);
-        }
-
-        if (request.Handle is { } handle)
-        {
-            HandleRules.Check(handle, violations);
-        }
-
-        violations.ThrowIfAny();
+        End(request.Bench, request.Handle, violations);
     }
 
     /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
     public void Validate(Wire.GenerateRequest request)
     {
         AmountRules.Check(request, limits);
-        Violations violations = new();
-        new FieldRules(limits.CoordinateMm, violations).Check(request);
-        NameRules.CheckName(request.Name, limits, violations);
-        ArtifactRules.Check(request.Artifacts, _madeWithAPattern, "a pattern", violations);
+        Violations violations = Begin(request, request.Name, request.Artifacts, _madeWithAPattern, "a pattern");
         ArtifactRules.CheckHandleCurve(request.Artifacts, request.Handle, violations);
         PatternRules.Check(request, violations);
         PatternRules.CheckFit(request, violations);
         PairRules.Check(request, violations);
-        if (request.Bench is { } bench)
-        {
-            BenchRules.Check(bench, violations);
-        }
-
-        if (request.Handle is { } handle)
-        {
-            HandleRules.Check(handle, violations);
-        }
-
-        violations.ThrowIfAny();
+        End(request.Bench, request.Handle, violations);
     }
 
     /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
     public void Validate(Wire.InspectRequest request)
     {
         AmountRules.Check(request, limits);
-        Violations violations = new();
-        new FieldRules(limits.CoordinateMm, violations).Check(request);
-        NameRules.CheckName(request.Name, limits, violations);
-        ArtifactRules.Check(request.Artifacts, _madeByAnInspection, "an inspection", violations);
+        Violations violations = Begin(request, request.Name, request.Artifacts, _madeByAnInspection, "an inspection");
         DrawingRules.CheckFile(request.Dxf, new FieldPath(null, "dxf"), violations);
         InspectRules.Check(request, limits, violations);
         violations.ThrowIfAny();
@@ -128,55 +101,58 @@ public sealed class RequestValidator(ServiceLimits limits)
     public void Validate(Wire.SimulateRequest request)
     {
         AmountRules.Check(request, limits);
-        Violations violations = new();
-        new FieldRules(limits.CoordinateMm, violations).Check(request);
-        NameRules.CheckName(request.Name, limits, violations);
-        ArtifactRules.Check(request.Artifacts, _madeBySimulation, "a simulation", violations);
+        Violations violations = Begin(request, request.Name, request.Artifacts, _madeBySimulation, "a simulation");
         KnifeRules.Check(request.Knife, limits, violations);
         PassRules.Check(request, violations);
-        if (request.Bench is { } bench)
-        {
-            BenchRules.Check(bench, violations);
-        }
-
-        violations.ThrowIfAny();
+        End(request.Bench, null, violations);
     }
 
     /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
     public void Validate(Wire.PlanRequest request)
     {
         AmountRules.Check(request, limits);
-        Violations violations = new();
-        new FieldRules(limits.CoordinateMm, violations).Check(request);
-        NameRules.CheckName(request.Name, limits, violations);
-        ArtifactRules.Check(request.Artifacts, _madeByPlanning, "a plan", violations);
+        Violations violations = Begin(request, request.Name, request.Artifacts, _madeByPlanning, "a plan");
         KnifeRules.Check(request.Knife, limits, violations);
         PassRules.Check(request.Remains, violations);
         PlanRules.Check(request, violations);
-        if (request.Bench is { } bench)
-        {
-            BenchRules.Check(bench, violations);
-        }
-
-        violations.ThrowIfAny();
+        End(request.Bench, null, violations);
     }
 
     /// <inheritdoc cref="Validate(Wire.CheckRequest)"/>
     public void Validate(Wire.StudyRequest request)
     {
         AmountRules.Check(request, limits);
-        Violations violations = new();
-        new FieldRules(limits.CoordinateMm, violations).Check(request);
-        NameRules.CheckName(request.Name, limits, violations);
-        ArtifactRules.Check(request.Artifacts, _madeByAStudy, "a tolerance study", violations);
+        Violations violations = Begin(request, request.Name, request.Artifacts, _madeByAStudy, "a tolerance study");
         KnifeRules.Check(request.Knife, limits, violations);
         StudyRules.Check(request, violations);
-        if (request.Bench is { } bench)
+        End(request.Bench, request.Handle, violations);
+    }
+
+    /// <summary>What every request has: numbers, a name and the files it asks for.</summary>
+    private Violations Begin(
+        IMessage request,
+        string name,
+        RepeatedField<Wire.ArtifactKind> artifacts,
+        IReadOnlyCollection<Wire.ArtifactKind> made,
+        string call
+    )
+    {
+        Violations violations = new();
+        new FieldRules(limits.CoordinateMm, violations).Check(request);
+        NameRules.CheckName(name, limits, violations);
+        ArtifactRules.Check(artifacts, made, call, violations);
+        return violations;
+    }
+
+    /// <summary>What a knife is read with, where it is said, and the end.</summary>
+    private static void End(Wire.BenchSettings? bench, Wire.HandleSettings? handle, Violations violations)
+    {
+        if (bench is not null)
         {
             BenchRules.Check(bench, violations);
         }
 
-        if (request.Handle is { } handle)
+        if (handle is not null)
         {
             HandleRules.Check(handle, violations);
         }
