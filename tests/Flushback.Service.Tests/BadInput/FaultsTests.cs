@@ -34,7 +34,7 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
     {
         RpcException thrown = await Assert.ThrowsAsync<RpcException>(async () =>
             await service.Checker.CheckAsync(
-                Finest(),
+                SecondsOfWork(),
                 deadline: TimeProvider.System.GetUtcNow().UtcDateTime.AddMilliseconds(5)
             )
         );
@@ -48,7 +48,7 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
         using CancellationTokenSource hangUp = new(TimeSpan.FromMilliseconds(5));
 
         RpcException thrown = await Assert.ThrowsAsync<RpcException>(async () =>
-            await service.Checker.CheckAsync(Finest(), cancellationToken: hangUp.Token)
+            await service.Checker.CheckAsync(SecondsOfWork(), cancellationToken: hangUp.Token)
         );
 
         Assert.Equal(StatusCode.Cancelled, thrown.StatusCode);
@@ -82,12 +82,7 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
         Assert.Equal(StatusCode.Cancelled, thrown.StatusCode);
     }
 
-    private static Wire.CheckRequest Finest()
-    {
-        Wire.CheckRequest request = Requests.Outlines();
-        request.Bench = new Wire.BenchSettings { StepDeg = 0.025 };
-        return request;
-    }
+    private static Wire.CheckRequest SecondsOfWork() => Requests.Outlines(FinelyDrawn.Wagtail(1000));
 
     private sealed class ListLogger : ILogger<Faults>
     {
