@@ -18,6 +18,9 @@ readonly tools=tests/tools
 readonly buf=$tools/node_modules/.bin/buf
 readonly chromium=${FLUSHBACK_CHROMIUM:-/usr/bin/chromium}
 readonly python=${FLUSHBACK_PYTHON:-/usr/bin/python3}
+# What the tests call beside .NET, node and npm, by the names of Debian's packages.
+readonly debian_packages='python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20
+  nginx-light bubblewrap util-linux poppler-utils python3-grpcio mypy zsh fish openssl bsdutils'
 readonly part_library=/usr/share/librecad/library
 readonly modeller=/usr/lib/freecad-python3/lib/Import.so
 
@@ -132,9 +135,8 @@ install_packages() {
     as_root=(sudo --non-interactive env DEBIAN_FRONTEND="$DEBIAN_FRONTEND")
   fi
   "${as_root[@]}" apt-get update
-  "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
-    python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20 \
-    nginx-light bubblewrap poppler-utils
+  # shellcheck disable=SC2086 # One word a package is what is wanted.
+  "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 $debian_packages
   # Installed for the tests, which start it themselves: it is not to serve this machine from now on.
   if [[ $had_nginx == false ]]; then
     "${as_root[@]}" systemctl disable --now nginx 2>/dev/null || true
@@ -167,18 +169,8 @@ has_tools() {
       missing=1
     fi
   done
-  if ! has_referee || [[ ! -d $part_library ]]; then
-    printf 'A library, a program for CAD or PDF, or drawings are missing: apt-get install %s.\n' \
-      'python3-ezdxf librecad librecad-data libfreecad-python3-0.20 poppler-utils'
-    missing=1
-  fi
-  if ! has_containment; then
-    printf 'A proxy or a sandbox is missing: apt-get install nginx-light bubblewrap util-linux.\n'
-    missing=1
-  fi
-  if ! has_client_tools; then
-    printf 'A library, a type checker or a shell is missing: apt-get install %s.\n' \
-      'python3-grpcio mypy zsh fish openssl bsdutils'
+  if ! has_referee || ! has_containment || ! has_client_tools || [[ ! -d $part_library ]]; then
+    printf 'Something that the tests call is missing: apt-get install %s\n' "$debian_packages"
     missing=1
   fi
   return "$missing"
@@ -363,7 +355,7 @@ main() {
   trap 'exit 143' TERM
 
   # Functions are checks too: timeout needs a command, so they run in a shell of their own.
-  export configuration chromium python part_library modeller
+  export configuration chromium python part_library modeller debian_packages
   export -f install_packages has_referee has_containment has_client_tools has_tools reads_the_first_sample
   local in_shell=(bash -euo pipefail -c)
 
