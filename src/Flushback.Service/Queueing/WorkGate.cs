@@ -37,7 +37,6 @@ public sealed class WorkGate(int parallel, int inFlight)
     /// <exception cref="OperationCanceledException">When cancelled.</exception>
     public Task<Turn> EnterAsync(string caller, CancellationToken cancellation)
     {
-        cancellation.ThrowIfCancellationRequested();
         Waiter waiter;
         lock (_lock)
         {
@@ -47,6 +46,8 @@ public sealed class WorkGate(int parallel, int inFlight)
                 return Task.FromResult(new Turn(this));
             }
 
+            // Only whoever has to wait can be too late for his turn; he takes nobody's place.
+            cancellation.ThrowIfCancellationRequested();
             if (_running + _lines.Count >= inFlight)
             {
                 if (_lines.GiveWayTo(caller) is not { } displaced)
