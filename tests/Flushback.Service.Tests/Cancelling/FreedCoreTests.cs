@@ -1,6 +1,6 @@
-using System.Diagnostics;
 using System.Globalization;
 using Flushback.Catalogue.Designs;
+using Flushback.Dxf.Tests;
 using Flushback.Mechanism.Handle;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Tolerances;
@@ -23,12 +23,8 @@ namespace Flushback.Service.Tests.Cancelling;
 /// </remarks>
 public sealed class FreedCoreTests(ITestOutputHelper output)
 {
-    private const int Tries = 3;
-    private static readonly TimeSpan _aim = TimeSpan.FromMilliseconds(50);
-
-    // Seconds of slack: the aim is for a quiet machine, which a build machine is not.
-    private static readonly TimeSpan _slack = TimeSpan.FromSeconds(2);
-    private static readonly TimeSpan _warmUp = TimeSpan.FromSeconds(2);
+    // The aim is 50 ms of a core of its own; one that is shared, or collects garbage meanwhile, is several times slower.
+    private static readonly TimeSpan _most = TimeSpan.FromMilliseconds(500);
     private static readonly TimeSpan _longestRun = TimeSpan.FromSeconds(12);
 
     private static readonly ServiceLimits _limits = new() { Seconds = 3600 };
@@ -38,7 +34,7 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
         new()
         {
             { "a finely drawn blade", () => Check(Requests.Outlines(FinelyDrawn.Wagtail(1000))) },
-            { "a blade at the limit of vertices", () => Check(Requests.Outlines(FinelyDrawn.Wagtail(19_990))) },
+            { "a blade at the limit of vertices", () => Check(Requests.Outlines(FinelyDrawn.AtTheLimit())) },
             { "a drawing of loose lines", () => Check(Requests.Drawing(LooseDrawing.Of(FinelyDrawn.Wagtail(2500)))) },
             { "all files of the finest curve", () => Check(AllFiles()) },
             { "the knife in its handle", () => Check(InTheHandle()) },
@@ -73,8 +69,6 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             Environment.GetEnvironmentVariable("FLUSHBACK_CANCEL_POINTS") ?? "4",
             CultureInfo.InvariantCulture
         );
-        // Once to have it compiled, once to time it.
-        Cancel(request, _warmUp);
         TimeSpan whole = Cancel(request, _longestRun).Ran;
 
         TimeSpan worst = TimeSpan.Zero;
@@ -82,7 +76,7 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
         for (int i = 0; i < points; i++)
         {
             TimeSpan at = whole * ((i + 0.5) / points);
-            TimeSpan late = LeastLate(request, at);
+            TimeSpan late = Cancel(request, at).Late;
             output.WriteLine(
                 $"{name}: cancelled at {at.TotalMilliseconds:0} ms, free after {late.TotalMilliseconds:0.0} ms"
             );
@@ -95,28 +89,19 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
         output.WriteLine(
             $"{name}: {whole.TotalSeconds:0.00} s, cancelled at {points} points, free after {worst.TotalMilliseconds:0.0} ms at most (at {worstAt.TotalMilliseconds:0} ms)."
         );
-        Assert.InRange(worst, TimeSpan.Zero, _slack);
+        Assert.InRange(worst, TimeSpan.Zero, _most);
     }
 
-    // What another process took of the core is not the check's: a point above the aim is tried again.
-    private static TimeSpan LeastLate(Work request, TimeSpan at)
-    {
-        TimeSpan least = Cancel(request, at).Late;
-        for (int i = 1; i < Tries && least > _aim; i++)
-        {
-            TimeSpan late = Cancel(request, at).Late;
-            least = late < least ? late : least;
-        }
-
-        return least;
-    }
-
+    // How long it ran, and what it computed after it was cancelled: processor time, as others may have the core meanwhile.
     private static (TimeSpan Ran, TimeSpan Late) Cancel(Work request, TimeSpan after)
     {
         using CancellationTokenSource source = new();
+        ProcessorTime clock = ProcessorTime.OfThisThread();
         long cancelledAt = long.MaxValue;
-        using CancellationTokenRegistration seen = source.Token.Register(() => cancelledAt = Stopwatch.GetTimestamp());
-        long from = Stopwatch.GetTimestamp();
+        using CancellationTokenRegistration seen = source.Token.Register(() =>
+            Volatile.Write(ref cancelledAt, clock.Spent.Ticks)
+        );
+        long from = TimeProvider.System.GetTimestamp();
         source.CancelAfter(after);
         try
         {
@@ -127,11 +112,8 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             // That is what is measured.
         }
 
-        long ended = Stopwatch.GetTimestamp();
-        return (
-            Stopwatch.GetElapsedTime(from, ended),
-            cancelledAt < ended ? Stopwatch.GetElapsedTime(cancelledAt, ended) : TimeSpan.Zero
-        );
+        long late = clock.Spent.Ticks - Volatile.Read(ref cancelledAt);
+        return (TimeProvider.System.GetElapsedTime(from), TimeSpan.FromTicks(Math.Max(0, late)));
     }
 
     private static Work Check(Wire.CheckRequest request)
@@ -158,7 +140,15 @@ public sealed class FreedCoreTests(ITestOutputHelper output)
             Parts = 200,
             Handle = new HandleSettings(),
         };
-        return cancellation => ToleranceStudy.Run(placement!, settings, cancellation);
+        return cancellation =>
+        {
+            // As the service does it, but one slice after the other: what runs on one thread can be timed there.
+            ToleranceStudy study = ToleranceStudy.Begin(placement!, settings, cancellation).Study!;
+            for (int slice = 0; slice < study.Slices; slice++)
+            {
+                study.ReadSlice(slice, cancellation);
+            }
+        };
     }
 
     private static Work Inspect(byte[] dxf)
