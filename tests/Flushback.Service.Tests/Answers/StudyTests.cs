@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Flushback.Mechanism.Tolerances;
 using Flushback.Service.Queueing;
 using Flushback.Service.Tests.Hosting;
@@ -128,14 +127,7 @@ public sealed class StudyTests(RunningService service) : IClassFixture<RunningSe
             Assert.True(await study.ResponseStream.MoveNext(CancellationToken.None));
         }
 
-        // Seconds of slack: on a quiet machine it is hundredths.
-        long from = Stopwatch.GetTimestamp();
-        while (gate.Running + gate.Waiting > 0 && Stopwatch.GetElapsedTime(from) < TimeSpan.FromSeconds(10))
-        {
-            await Task.Delay(5);
-        }
-
-        Assert.Equal(0, gate.Running + gate.Waiting);
+        await Eventually.IsTrueAsync(() => gate.Running + gate.Waiting == 0);
         await single.DisposeAsync();
     }
 

@@ -71,7 +71,7 @@ public sealed class BadStudiesTests(RunningService service) : IClassFixture<Runn
     {
         RunningService hurried = await RunningService.StartAsync("--Limits:Seconds=0.001");
 
-        Refused refused = await RefusedAsync(hurried, StudyRequests.Of(1_000));
+        Refused refused = await RefusedAsync(hurried, StudyRequests.Of(20_000));
 
         Assert.Equal(StatusCode.ResourceExhausted, refused.Code);
         Assert.Equal("Seconds", refused.Limit!.Metadata["limit"]);

@@ -82,7 +82,7 @@ public sealed class FaultsTests(RunningService service) : IClassFixture<RunningS
         Assert.Equal(StatusCode.Cancelled, thrown.StatusCode);
     }
 
-    private static Wire.CheckRequest SecondsOfWork() => Requests.Outlines(FinelyDrawn.Wagtail(1000));
+    private static Wire.CheckRequest SecondsOfWork() => Requests.Outlines(FinelyDrawn.AtTheLimit());
 
     private sealed class ListLogger : ILogger<Faults>
     {

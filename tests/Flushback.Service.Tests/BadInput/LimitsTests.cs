@@ -142,12 +142,9 @@ public sealed class LimitsTests
     public async Task A_limit_with_a_misspelt_name_keeps_the_service_from_starting() =>
         await Assert.ThrowsAsync<InvalidOperationException>(() => RunningService.StartAsync("--Limits:Vertexes=5000"));
 
-    /// <summary>The finest curve of a blade in thousands of edges: seconds, so that no sluggish clock lets it through.</summary>
-    private static void AskForSecondsOfWork(Wire.CheckRequest request)
-    {
-        request.Knife = Requests.Outlines(FinelyDrawn.Wagtail(1000)).Knife;
-        request.Bench = new Wire.BenchSettings { StepDeg = 0.025 };
-    }
+    /// <summary>Many seconds, so that no sluggish clock lets it through.</summary>
+    private static void AskForSecondsOfWork(Wire.CheckRequest request) =>
+        request.Knife = Requests.Outlines(FinelyDrawn.AtTheLimit()).Knife;
 
     private static void AskByDrawing(Wire.CheckRequest request) => AskByDrawing(request, "");
 

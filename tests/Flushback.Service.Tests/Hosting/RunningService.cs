@@ -37,6 +37,7 @@ public sealed class RunningService : IAsyncLifetime
     internal Wire.ToleranceStudy.ToleranceStudyClient Study => new(Channel);
 
     /// <summary>Starts a service of its own, with settings on its command line.</summary>
+    /// <remarks>A request has all the time that a busy machine may take, unless a test says otherwise.</remarks>
     public static async Task<RunningService> StartAsync(params string[] args)
     {
         RunningService service = new();
@@ -44,6 +45,7 @@ public sealed class RunningService : IAsyncLifetime
             "--urls",
             "http://127.0.0.1:0",
             "--Logging:LogLevel:Default=None",
+            "--Limits:Seconds=600",
             .. args,
         ]);
         await service._host.StartAsync();

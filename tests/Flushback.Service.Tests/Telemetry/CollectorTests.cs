@@ -3,7 +3,10 @@ using System.Text;
 using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using OpenTelemetry.Metrics;
+using OpenTelemetry.Trace;
 
 namespace Flushback.Service.Tests.Telemetry;
 
@@ -32,6 +35,11 @@ public sealed class CollectorTests
         RunningService service = await RunningService.StartAsync($"--Telemetry:Collector={collector.Urls.Single()}");
 
         await service.Checker.CheckAsync(Requests.Outlines());
+
+        // A span is ended after the answer; what is left is sent at the end too, but for no longer than five seconds.
+        await service.StopAsync();
+        Assert.True(service.Parts.GetRequiredService<TracerProvider>().ForceFlush());
+        Assert.True(service.Parts.GetRequiredService<MeterProvider>().ForceFlush());
         await service.DisposeAsync();
 
         Assert.Contains("flushback.v1.ProfileChecker/Check", sent["/v1/traces"], StringComparison.Ordinal);
