@@ -1,9 +1,9 @@
-using System.Diagnostics;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Sockets;
 using CsCheck;
 using Flushback.Deployment.Tests.Running;
+using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
 using Google.Protobuf;
 using Grpc.Core;
@@ -19,8 +19,8 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
     private const string Token = "0123456789abcdef0123456789abcdef";
     private const int LimitBytes = 4 * 1024 * 1024;
 
-    // Far above the few milliseconds of a check: a build machine has other things to do.
-    private static readonly TimeSpan _usual = TimeSpan.FromSeconds(5);
+    // Of the service's processor time: far above the few milliseconds of a check, far below what was asked for before it.
+    private static readonly TimeSpan _most = TimeSpan.FromSeconds(5);
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("flushback-abuse-");
     private Replica _replica = null!;
@@ -32,6 +32,8 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
         _replica = await Replica.StartAsync(
             published,
             $"--Security:TokenFile={tokens}",
+            // Hundreds of requests at once may wait for each other as long as a slow machine takes.
+            "--Limits:Seconds=600",
             "--Web:Url=http://127.0.0.1:0"
         );
     }
@@ -93,10 +95,9 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
         Task<bool>[] streams = [.. Enumerable.Range(0, 1000).Select(_ => BeginAsync(client, hangUp.Token))];
 
         await AssertAnswersAsync();
-        using CancellationTokenSource late = new(TimeSpan.FromSeconds(60));
-        bool[] ended = await Task.WhenAll(streams).WaitAsync(late.Token);
+        await Eventually.IsTrueAsync(() => streams.All(stream => stream.IsCompleted));
 
-        Assert.All(ended, Assert.True);
+        Assert.All(await Task.WhenAll(streams), Assert.True);
         await hangUp.CancelAsync();
     }
 
@@ -200,10 +201,10 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
 
     private async Task AssertAnswersAsync()
     {
-        long from = Stopwatch.GetTimestamp();
+        TimeSpan before = _replica.Program.ProcessorTime;
         Wire.CheckResponse response = await _replica.Checker.CheckAsync(Requests.Outlines(), Bearer());
         Assert.Equal(3, response.Report.Stops.Count);
-        Assert.InRange(Stopwatch.GetElapsedTime(from), TimeSpan.Zero, _usual);
+        Assert.InRange(_replica.Program.ProcessorTime - before, TimeSpan.Zero, _most);
     }
 
     private static Metadata Bearer() => new() { { "authorization", $"Bearer {Token}" } };
@@ -256,7 +257,7 @@ public sealed class AbuseTests(PublishedService published) : IAsyncLifetime
         string path = "/flushback.v1.ProfileChecker/Check"
     )
     {
-        using HttpClient client = new();
+        using HttpClient client = new() { Timeout = Timeout.InfiniteTimeSpan };
         using HttpRequestMessage request = Post(path, new ByteArrayContent(body), token);
         using HttpResponseMessage response = await client.SendAsync(request);
         await response.Content.ReadAsByteArrayAsync();

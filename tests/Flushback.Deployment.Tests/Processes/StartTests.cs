@@ -51,7 +51,7 @@ public sealed class StartTests(PublishedService published)
 
         await Assert.ThrowsAsync<RpcException>(async () => await replica.Checker.CheckAsync(new Wire.CheckRequest()));
         replica.Program.Terminate();
-        await replica.Program.EndAsync(TimeSpan.FromSeconds(60));
+        await replica.Program.EndAsync();
 
         string[] lines = replica.Program.Printed.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         JsonElement[] entries = [.. lines.Select(line => JsonDocument.Parse(line).RootElement)];
@@ -70,12 +70,13 @@ public sealed class StartTests(PublishedService published)
     {
         await using Replica replica = await Replica.StartAsync(published);
         string address = replica.Address.GetLeftPart(UriPartial.Authority);
+        using KeptPort nobodys = new();
 
         Assert.Equal(0, (await StartedProgram.RunAsync(published.Program, "health", address)).ExitCode);
         Assert.Equal(0, (await StartedProgram.RunAsync(published.Program, "health", address, "live")).ExitCode);
         Assert.Equal(
             1,
-            (await StartedProgram.RunAsync(published.Program, "health", $"http://127.0.0.1:{Ports.Free()}")).ExitCode
+            (await StartedProgram.RunAsync(published.Program, "health", $"http://127.0.0.1:{nobodys.Number}")).ExitCode
         );
         Assert.Equal(1, (await StartedProgram.RunAsync(published.Program, "health", "nowhere")).ExitCode);
     }
@@ -84,10 +85,11 @@ public sealed class StartTests(PublishedService published)
     public async Task It_answers_with_the_images_environment_as_nobody_on_a_root_that_cannot_be_written()
     {
         // What a container does, without one: no rights, no new ones, and not a folder that takes a file.
-        int port = Ports.Free();
+        KeptPort port = new();
         string[] environment =
         [
-            .. ImageEnvironment(port).SelectMany(variable => (string[])["--setenv", variable.Name, variable.Value]),
+            .. ImageEnvironment(port.Number)
+                .SelectMany(variable => (string[])["--setenv", variable.Name, variable.Value]),
         ];
         await using Replica replica = await Replica.OfAsync(
             StartedProgram.Start(

@@ -20,7 +20,7 @@ internal static class Checks
     /// <summary>A check of seconds: a fine curve of a blade in thousands of edges.</summary>
     public static Wire.CheckRequest OfSeconds()
     {
-        Wire.CheckRequest request = Requests.Outlines(FinelyDrawn.Wagtail(400));
+        Wire.CheckRequest request = Requests.Outlines(FinelyDrawn.Wagtail(4000));
         request.Bench = new Wire.BenchSettings { StepDeg = 0.1 };
         return request;
     }

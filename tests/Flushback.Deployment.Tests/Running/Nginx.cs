@@ -1,5 +1,6 @@
 using System.Net.Sockets;
 using Flushback.Cli.Servers;
+using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Security;
 using Grpc.Net.Client;
 
@@ -8,17 +9,16 @@ namespace Flushback.Deployment.Tests.Running;
 /// <summary>The nginx of docker/nginx.conf on this machine: the same file but for its addresses and paths.</summary>
 internal sealed class Nginx : IAsyncDisposable
 {
-    private static readonly TimeSpan _longestStart = TimeSpan.FromSeconds(30);
-
+    private readonly KeptPort _port = new();
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("flushback-nginx-");
     private readonly Certificates _certificates = new();
     private readonly StartedProgram _program;
 
-    private Nginx(int port, IReadOnlyList<Uri> replicas, IReadOnlyDictionary<string, string> changes)
+    private Nginx(IReadOnlyList<Uri> replicas, IReadOnlyDictionary<string, string> changes)
     {
-        Address = new Uri($"https://127.0.0.1:{port}");
+        Address = new Uri($"https://127.0.0.1:{_port.Number}");
         string file = Path.Combine(_folder.FullName, "nginx.conf");
-        File.WriteAllText(file, Rewritten(port, replicas, changes));
+        File.WriteAllText(file, Rewritten(replicas, changes));
         _program = StartedProgram.Start("/usr/sbin/nginx", ["-p", _folder.FullName, "-c", file, "-g", "daemon off;"]);
     }
 
@@ -42,14 +42,12 @@ internal sealed class Nginx : IAsyncDisposable
         IReadOnlyDictionary<string, string>? changes = null
     )
     {
-        Nginx nginx = new(Ports.Free(), replicas, changes ?? new Dictionary<string, string>());
-        using CancellationTokenSource late = new(_longestStart);
-        while (!await nginx.ListensAsync())
+        Nginx nginx = new(replicas, changes ?? new Dictionary<string, string>());
+        await Eventually.IsTrueAsync(async () =>
         {
             Assert.False(nginx._program.HasEnded, nginx._program.Printed);
-            await Task.Delay(50, late.Token);
-        }
-
+            return await nginx.ListensAsync();
+        });
         return nginx;
     }
 
@@ -57,18 +55,19 @@ internal sealed class Nginx : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await _program.DisposeAsync();
+        _port.Dispose();
         _certificates.Dispose();
         _folder.Delete(recursive: true);
     }
 
-    private string Rewritten(int port, IReadOnlyList<Uri> replicas, IReadOnlyDictionary<string, string> changes)
+    private string Rewritten(IReadOnlyList<Uri> replicas, IReadOnlyDictionary<string, string> changes)
     {
         (string certificate, string key) = _certificates.WriteServer();
         Dictionary<string, string> all = new(changes)
         {
             ["replica-1:5210"] = replicas[0].Authority,
             ["replica-2:5210"] = replicas[1].Authority,
-            ["listen 8443 ssl"] = $"listen 127.0.0.1:{port} ssl",
+            ["listen 8443 ssl"] = $"listen 127.0.0.1:{_port.Number} ssl",
             ["/run/secrets/server.pem"] = certificate,
             ["/run/secrets/server.key"] = key,
         };

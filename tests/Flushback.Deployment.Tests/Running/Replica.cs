@@ -1,4 +1,5 @@
 using Flushback.Cli.Servers;
+using Flushback.Service.Tests.Hosting;
 using Grpc.Core;
 using Grpc.Health.V1;
 using Grpc.Net.Client;
@@ -8,12 +9,13 @@ namespace Flushback.Deployment.Tests.Running;
 /// <summary>A published service that runs on a port of this machine.</summary>
 internal sealed class Replica : IAsyncDisposable
 {
-    private static readonly TimeSpan _longestStart = TimeSpan.FromSeconds(60);
+    private readonly KeptPort _port;
 
-    private Replica(StartedProgram program, int port)
+    private Replica(StartedProgram program, KeptPort port)
     {
+        _port = port;
         Program = program;
-        Address = new Uri($"http://127.0.0.1:{port}");
+        Address = new Uri($"http://127.0.0.1:{port.Number}");
         Channel = GrpcChannel.ForAddress(Address, ChannelSettings.With(null));
     }
 
@@ -31,28 +33,29 @@ internal sealed class Replica : IAsyncDisposable
 
     /// <summary>Starts one and waits until it is ready.</summary>
     public static Task<Replica> StartAsync(PublishedService published, params string[] args) =>
-        StartAsync(published, Ports.Free(), args);
+        StartAsync(published, new KeptPort(), args);
 
-    /// <summary>Starts one on a certain port and waits until it is ready.</summary>
-    public static Task<Replica> StartAsync(PublishedService published, int port, params string[] args) =>
-        OfAsync(StartedProgram.Start(published.Program, ["--urls", $"http://127.0.0.1:{port}", .. args]), port);
+    /// <summary>Ends this one, and starts another in its place.</summary>
+    public async Task<Replica> ReplaceAsync(PublishedService published)
+    {
+        Channel.Dispose();
+        await Program.DisposeAsync();
+        return await StartAsync(published, _port);
+    }
 
     /// <summary>Waits until one that was started is ready.</summary>
-    public static async Task<Replica> OfAsync(StartedProgram program, int port)
+    public static async Task<Replica> OfAsync(StartedProgram program, KeptPort port)
     {
         Replica replica = new(program, port);
-        using CancellationTokenSource late = new(_longestStart);
-        while (await replica.HealthAsync("ready") != HealthCheckResponse.Types.ServingStatus.Serving)
+        await Eventually.IsTrueAsync(async () =>
         {
             if (program.HasEnded)
             {
-                int exitCode = await program.EndAsync(_longestStart);
-                Assert.Fail($"The service has ended with {exitCode}: {program.Printed}");
+                Assert.Fail($"The service has ended with {await program.EndAsync()}: {program.Printed}");
             }
 
-            await Task.Delay(50, late.Token);
-        }
-
+            return await replica.HealthAsync("ready") == HealthCheckResponse.Types.ServingStatus.Serving;
+        });
         return replica;
     }
 
@@ -80,5 +83,9 @@ internal sealed class Replica : IAsyncDisposable
     {
         Channel.Dispose();
         await Program.DisposeAsync();
+        _port.Dispose();
     }
+
+    private static Task<Replica> StartAsync(PublishedService published, KeptPort port, params string[] args) =>
+        OfAsync(StartedProgram.Start(published.Program, ["--urls", $"http://127.0.0.1:{port.Number}", .. args]), port);
 }

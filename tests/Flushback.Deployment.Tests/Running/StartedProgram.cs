@@ -6,6 +6,9 @@ namespace Flushback.Deployment.Tests.Running;
 /// <summary>A program as a process of its own, with all that it prints; ended with the test.</summary>
 internal sealed class StartedProgram : IAsyncDisposable
 {
+    // So long that only what hangs comes to the end of it, however busy the machine is.
+    private static readonly TimeSpan _longest = TimeSpan.FromMinutes(10);
+
     private readonly Process _process;
     private readonly StringBuilder _printed = new();
 
@@ -20,6 +23,9 @@ internal sealed class StartedProgram : IAsyncDisposable
 
     /// <summary>Number of the process.</summary>
     public int Id => _process.Id;
+
+    /// <summary>What it has computed so far, on all cores.</summary>
+    public TimeSpan ProcessorTime => _process.TotalProcessorTime;
 
     /// <summary>True when it has ended.</summary>
     public bool HasEnded => _process.HasExited;
@@ -55,7 +61,7 @@ internal sealed class StartedProgram : IAsyncDisposable
     public static async Task<(int ExitCode, string Printed)> RunAsync(string name, params string[] args)
     {
         await using StartedProgram program = Start(name, args);
-        return (await program.EndAsync(TimeSpan.FromMinutes(10)), program.Printed);
+        return (await program.EndAsync(), program.Printed);
     }
 
     /// <summary>Asks it to end, as whoever runs services does.</summary>
@@ -64,11 +70,17 @@ internal sealed class StartedProgram : IAsyncDisposable
     /// <summary>Ends it without a word.</summary>
     public void Kill() => Signal("KILL");
 
+    /// <summary>Has it stand still.</summary>
+    public void Halt() => Signal("STOP");
+
+    /// <summary>Has it go on.</summary>
+    public void GoOn() => Signal("CONT");
+
     /// <summary>Waits for its end.</summary>
     /// <returns>The exit code.</returns>
-    public async Task<int> EndAsync(TimeSpan limit)
+    public async Task<int> EndAsync()
     {
-        using CancellationTokenSource late = new(limit);
+        using CancellationTokenSource late = new(_longest);
         await _process.WaitForExitAsync(late.Token);
         return _process.ExitCode;
     }
