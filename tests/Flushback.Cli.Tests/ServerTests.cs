@@ -1,6 +1,6 @@
 using System.Net;
-using System.Net.Sockets;
 using Flushback.Cli.Tests.Running;
+using Flushback.Deployment.Tests.Running;
 using Flushback.Service;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -34,13 +34,13 @@ public sealed class ServerTests : IDisposable
     [Fact]
     public async Task No_server_exits_with_3_and_writes_nothing()
     {
-        string nobody = $"http://127.0.0.1:{FreePort()}";
+        using KeptPort nobodys = new();
 
         Ending ending = await Client.RunAsync(
             "check",
             _bench.PutClean(),
             "--server",
-            nobody,
+            $"http://127.0.0.1:{nobodys.Number}",
             "--out",
             _bench.PathOf("report")
         );
@@ -90,11 +90,4 @@ public sealed class ServerTests : IDisposable
     }
 
     public void Dispose() => _bench.Dispose();
-
-    private static int FreePort()
-    {
-        using TcpListener listener = new(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
 }

@@ -4,24 +4,12 @@ using Microsoft.Playwright;
 namespace Flushback.Cli.Tests.Regression;
 
 /// <summary>The page of a library in a browser.</summary>
-public sealed class IndexPageTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
+public sealed class IndexPageTests(Chromium chromium, IndexPageTests.WrittenPage written)
+    : IClassFixture<Chromium>,
+        IClassFixture<IndexPageTests.WrittenPage>
 {
     private const int Phone = 380;
     private const int Desk = 1280;
-
-    private readonly LibraryOnDisk _library = LibraryOnDisk.OfFour();
-    private string _page = "";
-
-    public async Task InitializeAsync()
-    {
-        await _library.UpdateAsync();
-        _library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
-        _library.Put("curlew.dxf", "<script>alert('no drawing')</script>");
-        _library.Put("<b>added.dxf", LibraryOnDisk.WagtailWithALongerHandle(0));
-        File.Delete(_library.PathOf("round/dunlin.dxf"));
-        await _library.RegressAsync("--out", _library.Beside("out"));
-        _page = await File.ReadAllTextAsync(Path.Combine(_library.Beside("out"), "index.html"));
-    }
 
     [Theory]
     [InlineData(Phone, ColorScheme.Light)]
@@ -29,7 +17,7 @@ public sealed class IndexPageTests(Chromium chromium) : IClassFixture<Chromium>,
     [InlineData(Desk, ColorScheme.Dark)]
     public async Task It_opens_without_a_complaint_fetches_nothing_and_can_be_read(int width, ColorScheme scheme)
     {
-        await using OpenPage open = await chromium.OpenAsync(_page, width, scheme);
+        await using OpenPage open = await chromium.OpenAsync(written.Html, width, scheme);
 
         Assert.Empty(open.Complaints);
         Assert.Equal(width, await open.Page.EvaluateAsync<int>(Probes.Width));
@@ -40,7 +28,7 @@ public sealed class IndexPageTests(Chromium chromium) : IClassFixture<Chromium>,
     [Fact]
     public async Task What_is_not_as_before_stands_first_and_every_item_has_its_row_and_picture()
     {
-        await using OpenPage open = await chromium.OpenAsync(_page, Desk);
+        await using OpenPage open = await chromium.OpenAsync(written.Html, Desk);
 
         Assert.Equal(
             ["new <b>added.dxf", "error curlew.dxf", "gone round/dunlin.dxf", "changed wagtail.dxf"],
@@ -57,7 +45,7 @@ public sealed class IndexPageTests(Chromium chromium) : IClassFixture<Chromium>,
     [Fact]
     public async Task A_changed_outline_is_drawn_over_the_one_before_and_close_up_where_it_is_off_most()
     {
-        await using OpenPage open = await chromium.OpenAsync(_page, Desk);
+        await using OpenPage open = await chromium.OpenAsync(written.Html, Desk);
         ILocator changed = open.Page.Locator("section.changed");
 
         Assert.Equal(1, await changed.Locator(".whole .was").CountAsync());
@@ -70,9 +58,24 @@ public sealed class IndexPageTests(Chromium chromium) : IClassFixture<Chromium>,
         Assert.InRange(apart, 8, 100);
     }
 
-    public Task DisposeAsync()
+    /// <summary>The page of a library in which something of each kind has happened, written once for all tests.</summary>
+    public sealed class WrittenPage : IAsyncLifetime
     {
-        _library.Dispose();
-        return Task.CompletedTask;
+        /// <summary>Its text.</summary>
+        public string Html { get; private set; } = "";
+
+        public async Task InitializeAsync()
+        {
+            using LibraryOnDisk library = LibraryOnDisk.OfFour();
+            await library.UpdateAsync();
+            library.Put("wagtail.dxf", LibraryOnDisk.WagtailWithALongerHandle(0.05));
+            library.Put("curlew.dxf", "<script>alert('no drawing')</script>");
+            library.Put("<b>added.dxf", LibraryOnDisk.WagtailWithALongerHandle(0));
+            File.Delete(library.PathOf("round/dunlin.dxf"));
+            await library.RegressAsync("--out", library.Beside("out"));
+            Html = await File.ReadAllTextAsync(Path.Combine(library.Beside("out"), "index.html"));
+        }
+
+        public Task DisposeAsync() => Task.CompletedTask;
     }
 }
