@@ -6,6 +6,9 @@ namespace Flushback.Reports.Tests.Browser;
 /// <remarks>Install it with <c>apt-get install chromium</c>; another place is told by <c>FLUSHBACK_CHROMIUM</c>.</remarks>
 public sealed class Chromium : IAsyncLifetime
 {
+    // Instead of the half minute of the library, which a busy machine may take: only what hangs comes to the end of it.
+    private const float LongestMs = 300_000;
+
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -18,6 +21,7 @@ public sealed class Chromium : IAsyncLifetime
             new BrowserTypeLaunchOptions
             {
                 ExecutablePath = path,
+                Timeout = LongestMs,
                 Args =
                 [
                     "--no-sandbox",
@@ -49,6 +53,7 @@ public sealed class Chromium : IAsyncLifetime
                 JavaScriptEnabled = scripts,
             }
         );
+        page.SetDefaultTimeout(LongestMs);
         var complaints = new List<string>();
         page.Console += (_, message) => complaints.Add($"console {message.Type}: {message.Text}");
         page.PageError += (_, error) => complaints.Add($"page error: {error}");
@@ -61,6 +66,7 @@ public sealed class Chromium : IAsyncLifetime
     public async Task<IPage> OpenAsync(Uri address)
     {
         IPage page = await _browser!.NewPageAsync();
+        page.SetDefaultTimeout(LongestMs);
         await page.GotoAsync(address.ToString());
         return page;
     }

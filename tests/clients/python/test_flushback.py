@@ -321,7 +321,7 @@ class _Moody(grpc.GenericRpcHandler):
     def service(self, call):
         if "reflection" in call.method:
             through = self._behind.stream_stream(call.method)
-            return grpc.stream_stream_rpc_method_handler(lambda asked, _: through(asked, timeout=30))
+            return grpc.stream_stream_rpc_method_handler(lambda asked, _: through(asked, timeout=600))
         return grpc.unary_unary_rpc_method_handler(lambda asked, context: self._answer(call.method, asked, context))
 
     def _answer(self, method: str, asked: bytes, context) -> bytes:
@@ -329,7 +329,7 @@ class _Moody(grpc.GenericRpcHandler):
         if self.calls <= self._refusals:
             context.set_trailing_metadata(tuple(self._trailers))
             context.abort(grpc.StatusCode.UNAVAILABLE, "Not now.")
-        return self._behind.unary_unary(method)(asked, timeout=30)
+        return self._behind.unary_unary(method)(asked, timeout=600)
 
 
 class TryAgainTests(unittest.TestCase):
