@@ -37,6 +37,8 @@ export LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
 # No build node stays behind when the script has ended; the compiler's server goes by itself when it is idle.
 export MSBUILDDISABLENODEREUSE=1
+# Most processes here live for a second, in which code that watches itself, to be compiled better later, is only slower.
+export DOTNET_TieredPGO=0
 # Golden files are compared here, never written.
 unset FLUSHBACK_UPDATE_GOLDEN
 
