@@ -30,14 +30,22 @@ public sealed class InfeasiblePlanTests
     }
 
     /// <remarks>
-    /// Shoulder and end face decide how far the blade opens, and no pass of a plan works on them; the referee tells the angle.
+    /// Where the shoulder holds the blade nothing but metal added there keeps it from opening so far (elementary); the referee
+    /// tells the angle.
     /// </remarks>
     [Fact]
     public void A_blade_that_opens_too_far_rests_outside_its_window()
     {
         PlanSettings narrow = _settings with { OpenAngleTolerance = Angle.FromDegrees(0.2), LeastCornerRadiusMm = 0 };
         AssertNamed(
-            knife => BruteForceBench.For(knife.Knife).OpenRest() is { } rest && Math.Abs(rest.BladeAngle.Degrees) > 0.5,
+            knife =>
+                knife
+                    .Readings.Stops[0]
+                    .Contacts.Any(contact =>
+                        contact is { BladeFace: BladeFace.Shoulder, SpringFace: SpringFace.EndFace }
+                    )
+                && BruteForceBench.For(knife.Knife).OpenRest() is { } rest
+                && rest.BladeAngle.Degrees < -0.5,
             _ => narrow,
             PlanConstraint.RestAngle,
             Stop.Open

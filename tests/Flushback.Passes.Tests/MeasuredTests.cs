@@ -135,6 +135,28 @@ public sealed class MeasuredTests
         Assert.True(Math.Abs(face.FrontMm - face.RearMm) > 0.005);
     }
 
+    /// <remarks>
+    /// Of 2,342 rest angles three tenths of a degree off the drawn one three are refused. The referee finds no place for the
+    /// spring with the blade folded so far, and one at the angle drawn: the edge lies in the tail.
+    /// </remarks>
+    [Theory]
+    [InlineData(81)]
+    [InlineData(527)]
+    [InlineData(554)]
+    public void A_rest_angle_at_which_the_blade_would_lie_in_the_tail_of_the_spring_is_refused_for_that(int seed)
+    {
+        PassCase knife = new(KnifeGenerator.FromSeed(seed));
+        Angle drawn = knife.Readings.At(Stop.Closed)!.RestAngle;
+        Angle folded = drawn + Angle.FromDegrees(0.3);
+        MeasuredProblem problem = Refused(knife, Higher(knife, 0.02, 0.02) with { ClosedRestAngle = folded });
+
+        Assert.Equal(MeasuredReasons.NotExplained, problem.Reason);
+        Assert.Contains("in the spring behind the centre pin", problem.Sentence, StringComparison.Ordinal);
+        BruteForceBench bench = BruteForceBench.For(knife.Knife);
+        Assert.True(bench.PoseAt(drawn).IsFree);
+        Assert.False(bench.PoseAt(folded).IsFree);
+    }
+
     [Fact]
     public void A_plan_from_readings_starts_at_the_knife_that_reads_so_and_lands_on_the_targets()
     {

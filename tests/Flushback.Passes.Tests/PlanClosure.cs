@@ -22,6 +22,14 @@ internal sealed class PlanClosure
 
     private static readonly SimulationSettings _quick = new() { JudgesFindings = false };
 
+    private static readonly Site[] _openCorners =
+    [
+        Site.On(SpringFace.NoseCorner),
+        Site.On(SpringFace.Underside),
+        Site.On(BladeFace.Shoulder),
+        Site.On(BladeFace.OpenCorner),
+    ];
+
     private readonly Pass[] _passes;
 
     public PlanClosure(PlanReport plan)
@@ -41,7 +49,7 @@ internal sealed class PlanClosure
             )
         );
 
-    /// <summary>Random knives that read high: every stop but open above its window, and open where it may rest.</summary>
+    /// <summary>Random knives that read high: every stop but open above its window, and open where it may rest or can be brought.</summary>
     public static IEnumerable<int> HighSeeds(int first = 1) =>
         Enumerable.Range(first, int.MaxValue - first).Where(seed => ReadsHigh(KnifeGenerator.FromSeed(seed).ToKnife()));
 
@@ -56,6 +64,11 @@ internal sealed class PlanClosure
         SimulationStep end = Plan.Simulation.End;
         BruteForceBench bench = BruteForceBench.For(end.Placement.Knife);
         BenchPose open = bench.OpenRest() ?? bench.PoseAt(end.Readings.Stops[0].RestAngle);
+        if (Math.Abs(open.BladeAngle.Degrees) > Plan.Settings.OpenAngleTolerance.Degrees + RefereeDeg)
+        {
+            yield return $"Open rests at {open.BladeAngle.Degrees} degrees by the referee";
+        }
+
         foreach (StopReading reading in end.Readings.Stops.Skip(1))
         {
             Angle margin = Angle.FromDegrees(0.1);
@@ -173,28 +186,35 @@ internal sealed class PlanClosure
         }
     }
 
-    /// <remarks>Rounds of the nose and of the open corner let the blade open a little further: half of the window is left for them.</remarks>
+    /// <remarks>
+    /// Where the shoulder holds the open blade, taking metal off lets it open further and nothing brings it back (elementary):
+    /// such a knife is none of these when the rounds wanted, made on it as drawn, take it out of its window.
+    /// </remarks>
     private static bool ReadsHigh(Knife knife)
     {
         PlanSettings settings = new();
         StopReadings readings = StopCheck.Run(knife, new BenchSettings()).Readings;
-        bool isOpenRight(StopReadings at) =>
-            Math.Abs(at.Stops[0].RestAngle.Radians) < settings.OpenAngleTolerance.Radians / 2;
-        bool readsHigh =
-            isOpenRight(readings)
-            && readings
+        return readings
                 .Stops.Skip(1)
                 .All(stop =>
                     stop.Rests && stop.LiftMm > settings.AimMm(stop.Stop) + settings.Targets.For(stop.Stop).ToleranceMm
-                );
-        if (!readsHigh)
+                ) && !OpensTooFar(knife, readings, settings);
+    }
+
+    /// <summary>True when the open blade, with every corner rounded that takes a round, rests outside its window against the shoulder.</summary>
+    public static bool OpensTooFar(Knife knife, StopReadings readings, PlanSettings settings)
+    {
+        foreach (Site corner in _openCorners)
         {
-            return false;
+            RoundCorner round = new(corner, settings.LeastCornerRadiusMm);
+            knife = PassCut.Make(knife, readings, round, PassSettings.Default).Result?.Knife ?? knife;
         }
 
-        RoundCorner nose = new(Site.On(SpringFace.NoseCorner), settings.LeastCornerRadiusMm);
-        return PassCut.Make(knife, readings, nose, PassSettings.Default).Result is not { } rounded
-            || isOpenRight(StopCheck.Run(rounded.Knife, new BenchSettings()).Readings);
+        StopReading open = StopCheck.Run(knife, new BenchSettings()).Readings.Stops[0];
+        return Math.Abs(open.RestAngle.Radians) > settings.OpenAngleTolerance.Radians
+            && open.Contacts.Any(contact =>
+                contact.BladeFace == BladeFace.Shoulder || contact.SpringFace == SpringFace.EndFace
+            );
     }
 
     private static Stop StopOf(Site face) =>
@@ -244,13 +264,14 @@ internal sealed class PlanClosure
         : null;
 
     private bool InWindows(Simulation simulation) =>
-        simulation
-            .End.Readings.Stops.Skip(1)
-            .All(reading =>
-                reading.Rests
-                && Math.Abs((reading.RestAngle - reading.NominalAngle).Radians)
-                    < Plan.Settings.RestAngleTolerance.Radians + SettledRad
-            );
+        simulation.End.Readings.Stops.All(reading =>
+            reading.Rests
+            && Math.Abs((reading.RestAngle - reading.NominalAngle).Radians)
+                < Tolerance(reading.Stop).Radians + SettledRad
+        );
+
+    private Angle Tolerance(Stop stop) =>
+        stop == Stop.Open ? Plan.Settings.OpenAngleTolerance : Plan.Settings.RestAngleTolerance;
 
     private double PaidAtOther(Simulation tilted, Stop stop) =>
         Plan.Optimum!.Faces.Where(face => face.Stop != stop)

@@ -23,8 +23,7 @@ internal static class PlanGradient
             FaceDepths at = search.Amounts.At(stop);
             if (
                 at.IsNothing
-                || FaceModel.Of(search.Trial, reading, search.Amounts, search.Windows[stop], otherPrice: 0)
-                    is not { } model
+                || FaceModel.Of(search.Trial, reading, at, search.Windows[stop], otherPrice: 0) is not { } model
             )
             {
                 continue;

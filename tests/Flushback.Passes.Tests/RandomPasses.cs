@@ -24,7 +24,8 @@ internal static class RandomPasses
         PassCase.ClosedCorner,
         PassCase.Kick,
         PassCase.Shoulder,
-        PassCase.NoseCorner
+        PassCase.NoseCorner,
+        PassCase.Underside
     );
 
     private static readonly Gen<Site> _relieved = Gen.OneOf(

@@ -2,6 +2,7 @@ using Flushback.Catalogue.Designs;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
+using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans;
 
 namespace Flushback.Passes.Tests;
@@ -49,6 +50,45 @@ public sealed class RemedyTests
             );
             Assert.Contains(obstacle.Remedies, remedy => remedy.StartsWith("A new blade", StringComparison.Ordinal));
         }
+    }
+
+    /// <remarks>
+    /// Where the shoulder holds the open blade it bears on its open corner alone, behind where half stop and closed count; so
+    /// metal off the nose there lowers open more (rigid bodies, elementary). It does no more than a little: the open flat may
+    /// give all but that.
+    /// </remarks>
+    [Fact]
+    public void A_nose_thinned_at_its_rear_as_advised_brings_a_stop_that_lacks_little_to_its_target()
+    {
+        int seen = 0;
+        foreach (int seed in Enumerable.Range(1, 60))
+        {
+            Placement knife = PassCase.PlacementOf(KnifeGenerator.FromSeed(seed).ToKnife());
+            double? needed = Planning
+                .Run(knife, _flatStays)
+                .Obstacles.Select(obstacle => obstacle.OpenFlatNeededMm)
+                .DefaultIfEmpty(null)
+                .Max();
+            if (needed is not > 0.05)
+            {
+                continue;
+            }
+
+            PlanReport plan = Planning.Run(knife, _flatStays with { MostOffOpenFlatMm = needed.Value - 0.04 });
+            foreach (PlanObstacle obstacle in plan.Obstacles.Where(obstacle => obstacle.ThinnerNoseMm is not null))
+            {
+                seen++;
+                PassCase end = new(plan.Simulation.End.Placement.Knife);
+                LowerNose pass = new() { FrontDepthMm = 0, RearDepthMm = obstacle.ThinnerNoseMm!.Value };
+                Assert.Equal(_flatStays.AimMm(obstacle.Stop), end.After(pass).LiftMm(obstacle.Stop), SaidMm);
+                Assert.Contains(
+                    obstacle.Remedies,
+                    remedy => remedy.StartsWith("Lower the spring's nose", StringComparison.Ordinal)
+                );
+            }
+        }
+
+        Assert.True(seen > 3, $"Only {seen} such pieces of advice.");
     }
 
     private static (PlanReport Plan, PlanObstacle Obstacle)[] LowOnes(Func<KnifeDesign, KnifeDesign> drawn) =>

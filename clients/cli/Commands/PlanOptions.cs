@@ -38,7 +38,7 @@ internal sealed class PlanOptions
 
     private readonly Option<double?> _radius = Length(
         "--least-radius",
-        "Least radius wanted on open corner, closed corner and kick; 0.25 mm without it, 0 leaves them."
+        "Least radius wanted on the corners that touch; a rounder kick stays; 0.25 mm without it, 0 leaves them."
     );
 
     private readonly Option<ReliefWanted?> _relief = ParsedOption.One<ReliefWanted?>(

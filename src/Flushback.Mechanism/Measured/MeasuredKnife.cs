@@ -65,7 +65,7 @@ public sealed record MeasuredKnife
         OffsetSearch search = OffsetSearch.Run(knife, readings, measured, mostOffsetMm, bench, cancellation);
         if (!search.HasExplained)
         {
-            return (null, MeasuredCheck.NotExplained(search, mostOffsetMm));
+            return (null, MeasuredCheck.NotExplained(search, measured, mostOffsetMm));
         }
 
         return (

@@ -27,6 +27,11 @@ internal readonly record struct CornerSpot(int Before, int Count, int After)
             return OnTopOf(piece, corner);
         }
 
+        if (corner.Spring == SpringFace.Underside)
+        {
+            return BehindPadOf(piece, corner);
+        }
+
         return piece.RunOf(corner) is { } run ? Around(piece, run) : BetweenFaces(piece, corner);
     }
 
@@ -92,6 +97,33 @@ internal readonly record struct CornerSpot(int Before, int Count, int After)
         }
 
         return new CornerSpot(piece.Around(run.First - 1), rounds, piece.Around(run.First + rounds));
+    }
+
+    /// <summary>Where the pad ends and the underside rises to the belly; none where it runs out into it by a long round.</summary>
+    private static CornerSpot? BehindPadOf(Workpiece piece, Site underside)
+    {
+        if (piece.RunOf(underside) is not { } run)
+        {
+            return null;
+        }
+
+        for (int i = run.Last; i >= run.First; i--)
+        {
+            Edge edge = piece.EdgeAt(i);
+            if (edge.Bulge > 0 && Math.Sin(edge.Sweep.Radians) > Smooth)
+            {
+                return IsRound(edge) && i > run.First
+                    ? new CornerSpot(piece.Around(i - 1), 1, piece.Around(i + 1))
+                    : null;
+            }
+
+            if (i > run.First && piece.EdgeAt(i - 1).TangentAt(1).Cross(edge.TangentAt(0)) > Smooth)
+            {
+                return new CornerSpot(piece.Around(i - 1), 0, piece.Around(i));
+            }
+        }
+
+        return null;
     }
 
     private static bool IsRound(Edge edge) => edge.Bulge > 0 && edge.IsArc && edge.RadiusMm <= LargestRadiusMm;

@@ -57,7 +57,8 @@ public sealed record LowerNose : SlicePass
 
 /// <summary>Rounds a corner, so that no radius smaller than this is left there.</summary>
 /// <param name="Corner">
-/// Open corner, closed corner, kick, the shoulder (its top) or the nose corner. A round already there counts: it grows.
+/// Open corner, closed corner, kick, the shoulder (its top), the nose corner or the underside (the rear corner of its pad).
+/// A round already there counts: it grows.
 /// </param>
 /// <param name="RadiusMm">Radius of the round.</param>
 public sealed record RoundCorner(Site Corner, double RadiusMm) : Pass

@@ -43,6 +43,8 @@ public sealed record PlanReport
 /// spine (+y); null where that does not help.
 /// </param>
 /// <param name="ProuderFaceMm">How much prouder the face of the stop would have to stand on a new blade; null where no reading is missed.</param>
+/// <param name="CornerRadiusMm">A least corner radius with which the open blade rests in its window; null where the corners are no matter.</param>
+/// <param name="ThinnerNoseMm">What would have to come off the spring's nose at the rear of its underside; null where that does not help.</param>
 public sealed record PlanObstacle(
     PlanConstraint Constraint,
     Stop Stop,
@@ -51,7 +53,9 @@ public sealed record PlanObstacle(
     ImmutableArray<string> Remedies,
     double? OpenFlatNeededMm = null,
     Vector? PivotMoveMm = null,
-    double? ProuderFaceMm = null
+    double? ProuderFaceMm = null,
+    double? CornerRadiusMm = null,
+    double? ThinnerNoseMm = null
 );
 
 /// <summary>What a plan can fail on.</summary>
@@ -77,9 +81,9 @@ public enum PlanConstraint
 }
 
 /// <summary>Why no smaller removal lands on the targets: the conditions of Karush, Kuhn and Tucker at the amounts found.</summary>
-/// <param name="OpenFlatMm">Off the open flat.</param>
+/// <param name="OpenFlatMm">Off the open flat at either end.</param>
 /// <param name="OpenFlatMm2PerMm">Area more for each millimetre more off the open flat; 0 when it is left.</param>
-/// <param name="Faces">The faces sliced.</param>
+/// <param name="Faces">The faces sliced; the open flat among them where more comes off one of its ends.</param>
 public sealed record PlanOptimum(double OpenFlatMm, double OpenFlatMm2PerMm, ImmutableArray<FaceOptimum> Faces);
 
 /// <summary>The balance at one face.</summary>

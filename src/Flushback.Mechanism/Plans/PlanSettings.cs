@@ -20,7 +20,10 @@ public sealed record PlanSettings
     /// <value>Default: 1 degree, ours.</value>
     public Angle RestAngleTolerance { get; init; } = Angle.FromDegrees(1);
 
-    /// <summary>How far open may rest from its nominal blade angle; shoulder and end face decide it, which a plan leaves.</summary>
+    /// <summary>
+    /// How far open may rest from its nominal blade angle. A plan turns it by the open flat; where the shoulder holds the blade it
+    /// stays.
+    /// </summary>
     /// <value>Default: 2 degrees, ours.</value>
     public Angle OpenAngleTolerance { get; init; } = Angle.FromDegrees(2);
 
@@ -28,8 +31,10 @@ public sealed record PlanSettings
     /// <value>Default: none.</value>
     public LengthWindow? TipDepth { get; init; }
 
-    /// <summary>Least radius wanted on open corner, closed corner and kick, and on the spring's nose corner where it carries a contact; 0
-    /// leaves them as they are.</summary>
+    /// <summary>
+    /// Least radius wanted on open corner, closed corner and kick, and on nose corner, rear corner of the spring's pad and top of
+    /// the shoulder where these touch at a stop; 0 leaves them as they are. A kick that is rounder keeps its radius.
+    /// </summary>
     /// <value>Default: 0.25 mm, ours.</value>
     public double LeastCornerRadiusMm { get; init; } = 0.25;
 
@@ -46,8 +51,8 @@ public sealed record PlanSettings
     public double MostOffOpenFlatMm { get; init; } = 0.25;
 
     /// <summary>How many sets of depths are tried on the knife before the search is given up.</summary>
-    /// <value>Default: 40, ours; most knives need four to eight.</value>
-    public int MostTrials { get; init; } = 40;
+    /// <value>Default: 60, ours; most knives need four to eight.</value>
+    public int MostTrials { get; init; } = 60;
 
     /// <summary>Most that a face may lie off the drawing where a plan starts from what was measured.</summary>
     /// <value>Default: 0.25 mm, ours.</value>

@@ -27,10 +27,9 @@ public static class Planning
         StopReadings start = StopCheck.Run(placement.Knife, settings.Simulation.Bench, cancellation).Readings;
         Knife knife = placement.Knife with { HasHalfStop = start.HasHalfStop };
         PlanSearch search = PlanSearch.Run(knife, start, settings, cancellation);
-        PlanSearch? freed =
-            search.OpenFlatWantedMm > search.Amounts.OpenFlatMm
-                ? PlanSearch.Run(knife, start, settings with { MostOffOpenFlatMm = FreeOpenFlatMm }, cancellation)
-                : null;
+        PlanSearch? freed = search.OpenFlat.IsShort
+            ? search.With(settings with { MostOffOpenFlatMm = FreeOpenFlatMm })
+            : null;
         SimulationSettings simulated = settings.Simulation with
         {
             Bench = settings.Simulation.Bench with { Targets = settings.Aims },

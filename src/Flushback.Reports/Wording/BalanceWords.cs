@@ -26,6 +26,15 @@ internal static class BalanceWords
 
         foreach (FaceOptimum face in optimum.Faces.Where(face => face.FrontMm > 0 || face.RearMm > 0))
         {
+            if (face.Stop == Stop.Open)
+            {
+                yield return new Fact(
+                    "open flat's tilt",
+                    $"front {measure.Length(face.FrontMm)}, rear {measure.Length(face.RearMm)} in all, as much as turns the open blade to the edge of its window."
+                );
+                continue;
+            }
+
             yield return new Fact(
                 face.Stop == Stop.HalfStop ? "half-stop face" : "closed face",
                 $"front {measure.Length(face.FrontMm)}, rear {measure.Length(face.RearMm)} in all; a thou lower would take"

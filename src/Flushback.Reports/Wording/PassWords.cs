@@ -14,6 +14,7 @@ public static class PassWords
             WheelSlice wheel => $"slice the {wheel.Face} with a wheel",
             LowerNose => "lower the nose's underside",
             RoundCorner { Corner.Blade: BladeFace.Shoulder } => "round the shoulder's top",
+            RoundCorner { Corner.Spring: SpringFace.Underside } => "round the pad's rear corner",
             RoundCorner round => $"round the {round.Corner}",
             ReliefArc relief => $"relieve the {relief.Face}",
             DressKick => "dress the kick",

@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
-using Flushback.Geometry;
 using Flushback.Geometry.Checking;
 using Flushback.Mechanism.Bench;
-using Flushback.Mechanism.Findings;
 using Flushback.Mechanism.Knives;
-using Flushback.Mechanism.Passes;
 
 namespace Flushback.Mechanism.Measured.Solving;
 
@@ -30,12 +27,11 @@ internal sealed class OffsetSearch
     private const double NotToldMm = 5e-4;
 
     private readonly Knife _drawn;
-    private readonly StopReadings _drawnReadings;
     private readonly double _mostMm;
     private readonly BenchSettings _bench;
     private readonly CancellationToken _cancellation;
     private readonly ImmutableArray<MeasuredValue> _values;
-    private readonly ImmutableArray<Unknown> _unknowns;
+    private readonly FaceUnknowns _unknowns;
     private Attempt _best;
 
     private OffsetSearch(
@@ -47,10 +43,10 @@ internal sealed class OffsetSearch
         CancellationToken cancellation
     )
     {
-        (_drawn, _drawnReadings, _mostMm, _bench, _cancellation) = (drawn, readings, mostMm, bench, cancellation);
+        (_drawn, _mostMm, _bench, _cancellation) = (drawn, mostMm, bench, cancellation);
         _values = [.. MeasuredValue.In(measured)];
-        _unknowns = [.. Unknowns(measured)];
-        _best = new Attempt(new double[_unknowns.Length], drawn, readings, Missed(readings));
+        _unknowns = new FaceUnknowns(drawn, readings, measured);
+        _best = new Attempt(new double[_unknowns.Count], drawn, readings, Missed(readings));
     }
 
     /// <summary>True when the readings are explained.</summary>
@@ -63,7 +59,7 @@ internal sealed class OffsetSearch
     public StopReadings Readings => _best.Readings;
 
     /// <summary>The offsets, one for each face that may be off.</summary>
-    public ImmutableArray<FaceOffset> Offsets => OffsetsOf(_best.Amounts);
+    public ImmutableArray<FaceOffset> Offsets => _unknowns.OffsetsOf(_best.Amounts);
 
     /// <summary>Largest difference left, in millimetres of lift.</summary>
     public double ResidualMm => _best.Missed.Max(Math.Abs);
@@ -144,17 +140,7 @@ internal sealed class OffsetSearch
 
     private Attempt? Try(double[] amounts)
     {
-        Knife? knife = _drawn;
-        foreach (FaceOffset offset in OffsetsOf(amounts))
-        {
-            Site face = Site.On(offset.Face);
-            knife =
-                knife is null ? null
-                : DepthPlaces.Of(_drawn, _drawnReadings, face) is { } places ? FaceShift.Of(knife, places, offset)
-                : null;
-        }
-
-        if (knife is null)
+        if (_unknowns.KnifeWith(amounts) is not { } knife)
         {
             return null;
         }
@@ -171,8 +157,8 @@ internal sealed class OffsetSearch
     /// <summary>Slope of each value by each unknown; null where the knife cannot be tried about here.</summary>
     private double[][]? Slopes(double tellingMm)
     {
-        double[][] slopes = [.. _values.Select(_ => new double[_unknowns.Length])];
-        for (int k = 0; k < _unknowns.Length; k++)
+        double[][] slopes = [.. _values.Select(_ => new double[_unknowns.Count])];
+        for (int k = 0; k < _unknowns.Count; k++)
         {
             double[] amounts = [.. _best.Amounts];
             amounts[k] += tellingMm;
@@ -203,106 +189,5 @@ internal sealed class OffsetSearch
     private static bool IsSound(Knife knife) =>
         OutlineCheck.FlawsOf(knife.Blade.Vertices.AsSpan(), GeometryTolerances.Default).IsEmpty;
 
-    private static IEnumerable<Unknown> Unknowns(MeasuredReadings measured)
-    {
-        yield return new Unknown(BladeFace.OpenFlat, 1, 1);
-        foreach (
-            (BladeFace face, double? lift, Angle? angle) in new[]
-            {
-                (BladeFace.HalfStopFace, measured.HalfStopMm, measured.HalfStopRestAngle),
-                (BladeFace.ClosedFace, measured.ClosedMm, measured.ClosedRestAngle),
-            }
-        )
-        {
-            if (angle is not null)
-            {
-                yield return new Unknown(face, 1, 0);
-                yield return new Unknown(face, 0, 1);
-            }
-            else if (lift is not null)
-            {
-                yield return new Unknown(face, 1, 1);
-            }
-        }
-    }
-
-    private ImmutableArray<FaceOffset> OffsetsOf(double[] amounts) =>
-        [
-            .. _unknowns
-                .Select((unknown, k) => (unknown, Amount: amounts[k]))
-                .GroupBy(pair => pair.unknown.Face)
-                .Select(face => new FaceOffset(
-                    face.Key,
-                    face.Sum(pair => pair.unknown.Front * pair.Amount),
-                    face.Sum(pair => pair.unknown.Rear * pair.Amount)
-                )),
-        ];
-
-    /// <summary>Something that may be off the drawing, and how much of it counts at the front and at the rear of its face.</summary>
-    private readonly record struct Unknown(BladeFace Face, double Front, double Rear);
-
     private sealed record Attempt(double[] Amounts, Knife Knife, StopReadings Readings, double[] Missed);
-
-    /// <summary>One thing that was measured.</summary>
-    private sealed record MeasuredValue(
-        Stop Stop,
-        string Name,
-        bool IsAngle,
-        double Measured,
-        Func<Knife, StopReading, StopReadings, double> Read
-    )
-    {
-        // An angle counts as what it raises at the end of a face of about this length.
-        private const double FaceMm = 5;
-
-        /// <summary>A difference in this value, in its own unit.</summary>
-        public string Say(double off) => IsAngle ? Said.Degrees(new Angle(off / FaceMm).Degrees) : Said.Length(off);
-
-        public double Of(Knife drawn, StopReadings readings) => Read(drawn, readings.At(Stop)!, readings);
-
-        public static IEnumerable<MeasuredValue> In(MeasuredReadings measured)
-        {
-            if (measured.OpenHeightMm is { } open)
-            {
-                yield return new MeasuredValue(
-                    Stop.Open,
-                    "the height of the back open",
-                    IsAngle: false,
-                    open,
-                    (drawn, _, readings) => drawn.LiftMm(Angle.Zero, readings.OpenRotation)
-                );
-            }
-
-            foreach (
-                (Stop stop, double? lift, Angle? angle) in new[]
-                {
-                    (Stop.HalfStop, measured.HalfStopMm, measured.HalfStopRestAngle),
-                    (Stop.Closed, measured.ClosedMm, measured.ClosedRestAngle),
-                }
-            )
-            {
-                if (lift is { } mm)
-                {
-                    yield return new MeasuredValue(
-                        stop,
-                        $"the reading {Said.Of(stop)}",
-                        IsAngle: false,
-                        mm,
-                        (_, reading, _) => reading.LiftMm
-                    );
-                }
-
-                if (angle is { } rest)
-                {
-                    yield return new MeasuredValue(
-                        stop,
-                        $"the rest angle {Said.Of(stop)}",
-                        IsAngle: true,
-                        FaceMm * rest.Radians,
-                        (_, reading, _) => FaceMm * reading.RestAngle.Radians
-                    );
-                }
-            }
-        }
-    }
 }

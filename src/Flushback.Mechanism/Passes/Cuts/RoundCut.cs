@@ -8,7 +8,8 @@ namespace Flushback.Mechanism.Passes.Cuts;
 /// <summary>Rounds a named corner.</summary>
 internal static class RoundCut
 {
-    private const string Rounded = "open corner, closed corner, kick, shoulder (its top) and nose corner";
+    private const string Rounded =
+        "open corner, closed corner, kick, shoulder (its top), nose corner and underside (the rear corner of its pad)";
 
     // A round this little larger than the one there is the same.
     private const double SameMm = 1e-9;
@@ -85,7 +86,7 @@ internal static class RoundCut
                 "The notch corner points into the metal: rounding it would add metal; relieve it in the drawing instead."
             ),
             BladeFace.OpenCorner or BladeFace.ClosedCorner or BladeFace.Kick or BladeFace.Shoulder => null,
-            null when corner.Spring == SpringFace.NoseCorner => null,
+            null when corner.Spring is SpringFace.NoseCorner or SpringFace.Underside => null,
             _ => new PassProblem(
                 PassReasons.NoCorner,
                 $"The {corner.Name} is no corner; what can be rounded is {Rounded}."

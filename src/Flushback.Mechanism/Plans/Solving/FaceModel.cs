@@ -43,13 +43,13 @@ internal sealed class FaceModel
     /// <summary>The model of a stop about a trial; null where no face or no contact serves it.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="reading">The stop's reading in it.</param>
-    /// <param name="amounts">What it took.</param>
+    /// <param name="at">What it took off the face.</param>
     /// <param name="window">Where the stop may rest.</param>
     /// <param name="otherPrice">Area that the other stop's face pays for each millimetre its reading rises.</param>
     public static FaceModel? Of(
         PlanTrial trial,
         StopReading reading,
-        PlanAmounts amounts,
+        FaceDepths at,
         AngleWindow window,
         double otherPrice
     )
@@ -75,7 +75,7 @@ internal sealed class FaceModel
         CutLine? later = stop == Stop.Closed ? trial.LineOf(otherStop) : null;
         return new FaceModel(face, later, paidBeside)
         {
-            At = amounts.At(stop),
+            At = at,
             Window = window,
             LiftMm = reading.LiftMm,
             RestAngle = reading.RestAngle,

@@ -17,6 +17,10 @@ internal sealed class FaceStep
     // A gap that is about to close is closed by this and no more, so that the next trial has the new contact carry.
     private const double OverMm = 3e-6;
 
+    // An end is tried when it saves as much; the way there is looked at in so many stretches.
+    private const double WorthMm2 = 1e-5;
+    private const int Stretches = 8;
+
     private readonly FaceModel _model;
     private readonly double _fallMm;
 
@@ -43,29 +47,66 @@ internal sealed class FaceStep
         return new FaceStep(model, fall).Least(bracket);
     }
 
-    private (FaceDepths Depths, TiltHeld Held) Least(TiltBracket bracket)
+    /// <summary>The end of the tilts at which less metal would go than at the trial, by the model; null when there is none.</summary>
+    /// <remarks>Steps go downhill and end in the nearest hollow; beyond a rise there may be a deeper one.</remarks>
+    public static TiltHeld? CheaperEnd(FaceModel model, double liftMm)
+    {
+        double steepest = Math.Max(-model.Lift.Front, -model.Lift.Rear);
+        return Math.Min(-model.Lift.Front, -model.Lift.Rear) < Little * steepest
+            ? null
+            : new FaceStep(model, model.UncutLiftMm - liftMm).CheaperEnd();
+    }
+
+    private TiltHeld? CheaperEnd()
     {
         (double low, TiltHeld lowHeld, double high, TiltHeld highHeld) = Range();
         double now = Math.Clamp(WayOf(_model.At), low, high);
+        Func<double, double> slope = Slope();
+        double More(double end)
+        {
+            double step = (end - now) / Stretches;
+            return _fallMm * step * Enumerable.Range(0, Stretches).Sum(i => slope(now + ((i + 0.5) * step)));
+        }
+
+        (double atLow, double atHigh) = (More(low), More(high));
+        return Math.Min(atLow, atHigh) > -WorthMm2 ? null
+            : atLow < atHigh ? lowHeld
+            : highHeld;
+    }
+
+    /// <summary>Area more on the way from rear to front, for each millimetre of fall.</summary>
+    private Func<double, double> Slope()
+    {
         Func<FaceDepths, PerDepth> area = _model.AreaElsewhere();
-        double Slope(double way)
+        return way =>
         {
             PerDepth gradient = area(Depths(way));
             return (gradient.Front / -_model.Lift.Front) - (gradient.Rear / -_model.Lift.Rear);
+        };
+    }
+
+    private (FaceDepths Depths, TiltHeld Held) Least(TiltBracket bracket)
+    {
+        (double low, TiltHeld lowHeld, double high, TiltHeld highHeld) = Range();
+        if (bracket.HeldBy is { } end && (end == lowHeld || end == highHeld))
+        {
+            return (Snapped(Depths(end == lowHeld ? low : high)), end);
         }
 
-        double slopeNow = Slope(now);
+        double now = Math.Clamp(WayOf(_model.At), low, high);
+        Func<double, double> slope = Slope();
+        double slopeNow = slope(now);
         bracket.Note(Tilt(_model.At), slopeNow);
-        (double end, TiltHeld endHeld) = slopeNow < 0 ? (high, highHeld) : (low, lowHeld);
-        double slopeAtEnd = end == now ? slopeNow : Slope(end);
+        (double downhill, TiltHeld downhillHeld) = slopeNow < 0 ? (high, highHeld) : (low, lowHeld);
+        double slopeThere = downhill == now ? slopeNow : slope(downhill);
         (double way, TiltHeld held) =
-            Math.Sign(slopeAtEnd) == Math.Sign(slopeNow)
-                ? (end, endHeld)
-                : (Root(Slope, now, slopeNow, end, slopeAtEnd), TiltHeld.ByNothing);
+            Math.Sign(slopeThere) == Math.Sign(slopeNow)
+                ? (downhill, downhillHeld)
+                : (Root(slope, now, slopeNow, downhill, slopeThere), TiltHeld.ByNothing);
         double capped = Capped(now, way);
         double tilt = bracket.Within(Tilt(Depths(capped)));
         double within = Math.Clamp(WayOfTilt(tilt), low, high);
-        bool isCapped = Math.Abs(within - way) > WayEnough;
+        bool isCapped = bracket.IsHeld || Math.Abs(within - way) > WayEnough;
         return (Snapped(Depths(within)), isCapped ? TiltHeld.ByContacts : held);
     }
 

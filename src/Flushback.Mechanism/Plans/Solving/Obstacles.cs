@@ -90,22 +90,65 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
         AngleWindow window = search.Windows[reading.Stop];
         if (!window.Contains(reading.RestAngle, AngleMarginRad))
         {
-            return new PlanObstacle(
-                PlanConstraint.RestAngle,
-                reading.Stop,
-                0,
-                $"The blade rests {Said.Of(reading.Stop)} at {Said.Degrees(reading.RestAngle.Degrees)}, outside {Said.Degrees(window.Least.Degrees)} to {Said.Degrees(window.Most.Degrees)}, and slices of its face do not bring it there.",
-                [
-                    reading.Stop == Stop.Open
-                        ? "Shoulder and end face decide how far the blade opens: work on them first, or widen the window."
-                        : "Give the face two contacts well apart (a relief in its middle), or widen the window.",
-                ]
-            );
+            return reading.Stop == Stop.Open ? OpenRest(reading, window) : Rest(reading, window);
         }
 
         return reading.Stop != Stop.Open && reading.LiftMm < LeastMm(reading.Stop) - ReadingMarginMm
             ? Low(reading)
             : null;
+    }
+
+    private static PlanObstacle Rest(StopReading reading, AngleWindow window) =>
+        new(
+            PlanConstraint.RestAngle,
+            reading.Stop,
+            0,
+            $"{Outside(reading, window)}, and slices of its face do not bring it there.",
+            ["Give the face two contacts well apart (a relief in its middle), or widen the window."]
+        );
+
+    private static string Outside(StopReading reading, AngleWindow window) =>
+        $"The blade rests {Said.Of(reading.Stop)} at {Said.Degrees(reading.RestAngle.Degrees)}, outside {Said.Degrees(window.Least.Degrees)} to {Said.Degrees(window.Most.Degrees)}";
+
+    private PlanObstacle OpenRest(StopReading reading, AngleWindow window)
+    {
+        OpenRemedies others = new(search, settings);
+        List<string> remedies = [];
+        FaceDepths? flat =
+            freed is { HasSettled: true, Trial.Refused: null }
+            && window.Contains(freed.Trial.Readings.Stops[0].RestAngle, AngleMarginRad)
+                ? freed.OpenFlat.Wanted
+                : null;
+        if (flat is { } depths)
+        {
+            remedies.Add(
+                $"Take {Said.Length(depths.FrontMm)} off the front of the open flat and {Said.Length(depths.RearMm)} off its rear instead of at most {Said.Length(search.OpenFlat.MostMm)}."
+            );
+        }
+
+        double? radius = others.CornerRadiusMm();
+        if (radius is { } mm)
+        {
+            remedies.Add(
+                $"Ask for a least corner radius of {Said.Length(mm)} instead of {Said.Length(settings.LeastCornerRadiusMm)}: it is the rounds that let the blade open so far."
+            );
+        }
+
+        if (others.AtShoulder() is { } atShoulder)
+        {
+            remedies.Add(atShoulder);
+        }
+
+        remedies.Add("Widen the window.");
+        return new PlanObstacle(
+            PlanConstraint.RestAngle,
+            Stop.Open,
+            0,
+            $"{Outside(reading, window)}, and no pass of the plan brings it there.",
+            [.. remedies],
+            flat?.DeeperMm,
+            CornerRadiusMm: radius
+        );
     }
 
     private double? OpenFlatNeeded(Stop stop)
@@ -114,7 +157,7 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
             freed is { HasSettled: true, Trial.Refused: null }
             && freed.Trial.Readings.At(stop) is { } reading
             && reading.LiftMm > LeastMm(stop) - ReadingMarginMm;
-        return reaches ? freed!.Amounts.OpenFlatMm : null;
+        return reaches ? freed!.OpenFlat.WantedMm : null;
     }
 
     private double LeastMm(Stop stop) => settings.AimMm(stop) - settings.Targets.For(stop).ToleranceMm;
@@ -139,18 +182,26 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
         if (open is { } needed)
         {
             remedies.Add(
-                $"Lower the open flat by {Said.Length(needed)} in all instead of at most {Said.Length(search.MostOffOpenFlatMm)}: every other stop then reads higher by as much as the spring drops open."
+                $"Lower the open flat by {Said.Length(needed)} in all instead of at most {Said.Length(search.OpenFlat.MostMm)}: every other stop then reads higher by as much as the spring drops open."
             );
         }
 
-        if (freed?.OpenFlatProblem is { } problem)
+        if (freed?.OpenFlat.Problem is { } problem)
         {
             remedies.Add(
-                $"Clear what keeps the open flat from going lower than {Said.Length(freed.MostOffOpenFlatMm)}: {problem.Sentence}"
+                $"Clear what keeps the open flat from going lower than {Said.Length(freed.OpenFlat.MostMm)}: {problem.Sentence}"
             );
         }
 
-        Remedies others = new(search.Trial, settings, reading.Stop);
+        Remedies others = new(search.Trial, search.Windows[Stop.Open], settings, reading.Stop);
+        double? nose = others.ThinnerNoseMm();
+        if (nose is { } thinner)
+        {
+            remedies.Add(
+                $"Lower the spring's nose by {Said.Length(thinner)} at the rear of its underside and by nothing in front: open bears there and drops more."
+            );
+        }
+
         Vector? pivot = others.PivotMoveMm();
         if (pivot is { } move)
         {
@@ -172,7 +223,8 @@ internal sealed class Obstacles(PlanSearch search, PlanSearch? freed, PlanSettin
             [.. remedies],
             open,
             pivot,
-            face
+            face,
+            ThinnerNoseMm: nose
         );
     }
 }

@@ -7,6 +7,11 @@ internal readonly record struct FaceDepths(double FrontMm, double RearMm)
 {
     public bool IsNothing => FrontMm <= 0 && RearMm <= 0;
 
+    /// <summary>What comes off at either end.</summary>
+    public double LevelMm => Math.Min(FrontMm, RearMm);
+
+    public double DeeperMm => Math.Max(FrontMm, RearMm);
+
     public FaceDepths HalfwayTo(FaceDepths other) => new((FrontMm + other.FrontMm) / 2, (RearMm + other.RearMm) / 2);
 
     public double DistanceTo(FaceDepths other) =>
@@ -14,7 +19,7 @@ internal readonly record struct FaceDepths(double FrontMm, double RearMm)
 }
 
 /// <summary>What is to be found: how much comes off where.</summary>
-internal readonly record struct PlanAmounts(double OpenFlatMm, FaceDepths HalfStop, FaceDepths Closed)
+internal readonly record struct PlanAmounts(FaceDepths OpenFlat, FaceDepths HalfStop, FaceDepths Closed)
 {
     public FaceDepths At(Stop stop) => stop == Stop.HalfStop ? HalfStop : Closed;
 
@@ -22,18 +27,18 @@ internal readonly record struct PlanAmounts(double OpenFlatMm, FaceDepths HalfSt
         stop == Stop.HalfStop ? this with { HalfStop = depths } : this with { Closed = depths };
 
     public PlanAmounts HalfwayTo(PlanAmounts other) =>
-        new((OpenFlatMm + other.OpenFlatMm) / 2, HalfStop.HalfwayTo(other.HalfStop), Closed.HalfwayTo(other.Closed));
+        new(OpenFlat.HalfwayTo(other.OpenFlat), HalfStop.HalfwayTo(other.HalfStop), Closed.HalfwayTo(other.Closed));
 
     public double DistanceTo(PlanAmounts other) =>
         Math.Max(
-            Math.Abs(OpenFlatMm - other.OpenFlatMm),
+            OpenFlat.DistanceTo(other.OpenFlat),
             Math.Max(HalfStop.DistanceTo(other.HalfStop), Closed.DistanceTo(other.Closed))
         );
 }
 
-/// <summary>To which lines the faces are cut, and how much comes off the open flat.</summary>
+/// <summary>To which lines the faces are cut, and what comes off the open flat, the first to be cut.</summary>
 /// <remarks>
 /// Where the depths of a face count moves a little with the passes before it; the line of its cut does not, so what is done
 /// to one face stays the same when the other is changed.
 /// </remarks>
-internal readonly record struct PlanCuts(double OpenFlatMm, CutLine? HalfStop, CutLine? Closed);
+internal readonly record struct PlanCuts(FaceDepths OpenFlat, CutLine? HalfStop, CutLine? Closed);

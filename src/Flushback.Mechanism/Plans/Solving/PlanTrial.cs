@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Passes;
@@ -24,7 +25,7 @@ internal sealed class PlanTrial
     private static readonly Site _openFlat = Site.On(BladeFace.OpenFlat);
     private static readonly Site _halfStopFace = Site.On(BladeFace.HalfStopFace);
     private static readonly Site _closedFace = Site.On(BladeFace.ClosedFace);
-    private static readonly Site _noseCorner = Site.On(SpringFace.NoseCorner);
+    private static readonly Site _kick = Site.On(BladeFace.Kick);
 
     private readonly PlanSettings _settings;
     private readonly CancellationToken _cancellation;
@@ -46,6 +47,9 @@ internal sealed class PlanTrial
     /// <summary>Why the passes ended early.</summary>
     public (Pass Pass, PassProblem Problem)? Refused { get; private set; }
 
+    /// <summary>The open flat as its slice finds it.</summary>
+    public FaceCut? OpenFlat { get; private set; }
+
     /// <summary>The half-stop face as its slice finds it.</summary>
     public FaceCut? HalfStopFace { get; private set; }
 
@@ -58,14 +62,27 @@ internal sealed class PlanTrial
     /// <summary>Depth of the reliefs in the faces that were cut; 0 for none.</summary>
     public double ReliefMm => _settings.ReliefDepthMm;
 
+    private CutLine? _openLine;
     private CutLine? _halfStopLine;
     private CutLine? _closedLine;
 
     /// <summary>The face that serves a stop.</summary>
-    public FaceCut? FaceOf(Stop stop) => stop == Stop.HalfStop ? HalfStopFace : ClosedFace;
+    public FaceCut? FaceOf(Stop stop) =>
+        stop switch
+        {
+            Stop.Open => OpenFlat,
+            Stop.HalfStop => HalfStopFace,
+            _ => ClosedFace,
+        };
 
     /// <summary>The line to which it was cut; null when it was not.</summary>
-    public CutLine? LineOf(Stop stop) => stop == Stop.HalfStop ? _halfStopLine : _closedLine;
+    public CutLine? LineOf(Stop stop) =>
+        stop switch
+        {
+            Stop.Open => _openLine,
+            Stop.HalfStop => _halfStopLine,
+            _ => _closedLine,
+        };
 
     /// <summary>What came off where.</summary>
     public PlanAmounts Amounts { get; private set; }
@@ -74,7 +91,7 @@ internal sealed class PlanTrial
     public PlanCuts CutsOf(PlanAmounts amounts)
     {
         CutLine? Line(FaceDepths depths, FaceCut? face) => depths.IsNothing ? null : face?.Line(depths);
-        return new PlanCuts(amounts.OpenFlatMm, Line(amounts.HalfStop, HalfStopFace), Line(amounts.Closed, ClosedFace));
+        return new PlanCuts(amounts.OpenFlat, Line(amounts.HalfStop, HalfStopFace), Line(amounts.Closed, ClosedFace));
     }
 
     /// <summary>Makes the passes.</summary>
@@ -103,22 +120,26 @@ internal sealed class PlanTrial
     {
         OpenFlatLengthMm = Workpiece.Of(Knife, Part.Blade).LengthOf(_openFlat);
         bool cutsHalfStop = cuts.HalfStop is not null;
-        if (Worth(cuts.OpenFlatMm) > 0)
+        OpenFlat = FaceCut.Of(Knife, Readings, _openFlat);
+        FaceDepths open = Worth(cuts.OpenFlat);
+        if (!open.IsNothing)
         {
-            Do(Slice(_openFlat, new FaceDepths(cuts.OpenFlatMm, cuts.OpenFlatMm)));
-            Amounts = Amounts with { OpenFlatMm = cuts.OpenFlatMm };
+            Do(Slice(_openFlat, open));
+            _openLine = OpenFlat?.Line(open);
+            Amounts = Amounts with { OpenFlat = open };
         }
 
-        if (ways.RoundsNose)
+        foreach (Site corner in ways.BearingCorners)
         {
-            Round(_noseCorner);
+            Round(corner);
         }
 
         RoundUnless(cutsHalfStop, BladeFace.OpenCorner);
         Read();
         ClosedFace = FaceCut.Of(Knife, Readings, _closedFace);
+        double kickMm = KickRadiusMm();
         (_closedLine, FaceDepths closed) = SliceClosed(cuts.Closed, ways.TipFirst);
-        RoundUnless(false, BladeFace.Kick);
+        Round(_kick, Math.Max(kickMm, _settings.LeastCornerRadiusMm));
         RoundUnless(cutsHalfStop, BladeFace.ClosedCorner);
         FaceDepths halfStop = default;
         if (Readings.HasHalfStop)
@@ -185,12 +206,21 @@ internal sealed class PlanTrial
         }
     }
 
-    /// <summary>Rounds a corner unless it is as round already, or none.</summary>
-    private void Round(Site corner)
+    /// <summary>The radius that the kick has, and keeps when the closed face beside it is cut; 0 for none.</summary>
+    private double KickRadiusMm()
     {
-        if (_settings.LeastCornerRadiusMm > 0)
+        Workpiece blade = Workpiece.Of(Knife, Part.Blade);
+        return CornerSpot.Of(blade, _kick)?.RadiusIn(blade) ?? 0;
+    }
+
+    private void Round(Site corner) => Round(corner, _settings.LeastCornerRadiusMm);
+
+    /// <summary>Rounds a corner unless it is as round already, or none.</summary>
+    private void Round(Site corner, double radiusMm)
+    {
+        if (radiusMm > 0)
         {
-            Do(new RoundCorner(corner, _settings.LeastCornerRadiusMm), PassReasons.AddsMetal, PassReasons.NoCorner);
+            Do(new RoundCorner(corner, radiusMm), PassReasons.AddsMetal, PassReasons.NoCorner);
         }
     }
 
@@ -241,5 +271,5 @@ internal sealed class PlanTrial
 
 /// <summary>How the passes of a plan are made, apart from their amounts.</summary>
 /// <param name="TipFirst">Whether the closed face is cut by its ends before it is cut level.</param>
-/// <param name="RoundsNose">Whether the spring's nose corner carries a contact and so is rounded.</param>
-internal readonly record struct PlanWays(bool TipFirst, bool RoundsNose);
+/// <param name="BearingCorners">Corners that are rounded because they bear, beside those that always are.</param>
+internal readonly record struct PlanWays(bool TipFirst, ImmutableArray<Site> BearingCorners);

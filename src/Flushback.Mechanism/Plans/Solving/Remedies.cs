@@ -10,13 +10,19 @@ namespace Flushback.Mechanism.Plans.Solving;
 /// <summary>What else than a pass would bring a stop that reads low to its target: one change of the knife as the plan leaves it.</summary>
 /// <remarks>
 /// The amounts are found on the knife itself, by making the change and reading again, so they hold where the first order
-/// does not. What the change does to the other stops is not made good. A thinner nose is not among them: open, half stop
-/// and closed bear on one underside, and taken down it drops all three by about as much.
+/// does not. What the change does to the other stops is not made good, but open has to stay in its window.
 /// </remarks>
-internal sealed class Remedies(PlanTrial trial, PlanSettings settings, Stop stop)
+/// <param name="trial">The knife as the plan leaves it.</param>
+/// <param name="open">Where it may rest open.</param>
+/// <param name="settings">What is to be reached.</param>
+/// <param name="stop">The stop that reads low.</param>
+internal sealed class Remedies(PlanTrial trial, AngleWindow open, PlanSettings settings, Stop stop)
 {
     // A change beyond this is another knife.
     private const double MostMm = 3;
+
+    // A spring with more off its nose than this is a weaker one.
+    private const double MostOffNoseMm = 1;
 
     private const int MostSteps = 12;
     private const double FirstMm = 0.01;
@@ -38,6 +44,22 @@ internal sealed class Remedies(PlanTrial trial, PlanSettings settings, Stop stop
         return DepthPlaces.Of(trial.Knife, trial.Readings, Site.On(face)) is { } places
             ? Amount(mm => FaceShift.Of(trial.Knife, places, new FaceOffset(face, mm, mm)))
             : null;
+    }
+
+    /// <summary>How much thinner the spring's nose would have to be at the rear of its pad, and not in front; null when that does not help.</summary>
+    /// <remarks>
+    /// Open, half stop and closed bear on one underside: taken down level or in front it drops all three by about as much, or
+    /// open less. At the rear it drops open more where the shoulder holds the blade, which then bears on its open corner alone.
+    /// </remarks>
+    public double? ThinnerNoseMm()
+    {
+        Knife? Thinned(double mm)
+        {
+            LowerNose pass = new() { FrontDepthMm = 0, RearDepthMm = mm };
+            return PassCut.Make(trial.Knife, trial.Readings, pass, settings.Simulation.Passes).Result?.Knife;
+        }
+
+        return Amount(Thinned, MostOffNoseMm);
     }
 
     /// <summary>The pivot stays at the origin of the knife frame: the blade goes the other way about it.</summary>
@@ -65,17 +87,20 @@ internal sealed class Remedies(PlanTrial trial, PlanSettings settings, Stop stop
     }
 
     /// <summary>The amount of a change with which the stop reads what it should, by the secant method; null when there is none.</summary>
-    private double? Amount(Func<double, Knife?> changed)
+    private double? Amount(Func<double, Knife?> changed, double mostMm = MostMm)
     {
         double aim = settings.AimMm(stop);
         (double amount, double off) = (0, trial.Readings.At(stop)!.LiftMm - aim);
         double next = FirstMm;
-        for (int i = 0; i < MostSteps && next is > 0 and <= MostMm; i++)
+        for (int i = 0; i < MostSteps && next > 0 && next <= mostMm; i++)
         {
-            if (
-                changed(next) is not { } knife
-                || StopCheck.Run(knife, settings.Simulation.Bench).Readings.At(stop) is not { Rests: true } reading
-            )
+            if (changed(next) is not { } knife)
+            {
+                return null;
+            }
+
+            StopReadings readings = StopCheck.Run(knife, settings.Simulation.Bench).Readings;
+            if (readings.At(stop) is not { Rests: true } reading)
             {
                 return null;
             }
@@ -84,7 +109,7 @@ internal sealed class Remedies(PlanTrial trial, PlanSettings settings, Stop stop
             (amount, off) = (next, reading.LiftMm - aim);
             if (Math.Abs(off) < EnoughMm)
             {
-                return amount;
+                return open.Contains(readings.Stops[0].RestAngle) ? amount : null;
             }
 
             next = amount - (off * (amount - before) / (off - offBefore));

@@ -16,6 +16,10 @@ internal sealed class TiltBracket
     // How far beyond a side it is looked at again.
     private const double BeyondMm = 1e-5;
 
+    // Sides so near to each other have a place between them where contacts change; so far beside it the contacts are certain.
+    private const double NarrowMm = 1e-4;
+    private const double BesideMm = 1e-6;
+
     private (double TiltMm, double Slope) _least = (double.NegativeInfinity, -1);
     private (double TiltMm, double Slope) _most = (double.PositiveInfinity, 1);
     private double _width = double.PositiveInfinity;
@@ -26,13 +30,33 @@ internal sealed class TiltBracket
     private bool _wasLeast;
     private bool _looksAgain;
     private bool _hasLooked;
+    private double? _heldAtMm;
+    private TiltHeld? _heldBy;
+
+    /// <summary>
+    /// Tilts just beyond the place between both sides, where the trials have closed in on one; null before.
+    /// </summary>
+    public (double LeastMm, double MostMm)? Sides =>
+        _width < NarrowMm ? (_least.TiltMm - BesideMm, _most.TiltMm + BesideMm) : null;
+
+    /// <summary>True when the tilt is settled, here or at an end.</summary>
+    public bool IsHeld => _heldAtMm is not null || _heldBy is not null;
+
+    /// <summary>The end of the tilts at which it is settled; null when it is not.</summary>
+    public TiltHeld? HeldBy => _heldBy;
+
+    /// <summary>Settles the tilt: no other is tried from here on.</summary>
+    public void HoldAt(double tiltMm) => (_heldAtMm, _heldBy) = (tiltMm, null);
+
+    /// <summary>Settles that the tilt is held by one of its bounds, wherever that lies.</summary>
+    public void HoldBy(TiltHeld end) => (_heldAtMm, _heldBy) = (null, end);
 
     /// <summary>
     /// True when the side not tried last has shown itself lately; otherwise it is looked at again, and this may be asked anew.
     /// </summary>
     public bool IsSure()
     {
-        bool isSure = _hasLooked || _sameSide <= 1 || !double.IsFinite(_width);
+        bool isSure = IsHeld || _hasLooked || _sameSide <= 1 || !double.IsFinite(_width);
         _looksAgain |= !isSure;
         return isSure;
     }
@@ -40,7 +64,7 @@ internal sealed class TiltBracket
     /// <summary>Takes note of a trial: with a falling area the least lies at more tilt, with a rising one at less.</summary>
     public void Note(double tiltMm, double slope)
     {
-        if (_noted++ < Untold)
+        if (_noted++ < Untold || IsHeld)
         {
             return;
         }
@@ -69,6 +93,11 @@ internal sealed class TiltBracket
     /// <summary>The tilt to try next, where another is proposed.</summary>
     public double Within(double proposedMm)
     {
+        if (_heldAtMm is { } held)
+        {
+            return held;
+        }
+
         if (!double.IsFinite(_width))
         {
             return proposedMm;
