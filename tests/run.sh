@@ -134,7 +134,8 @@ install_packages() {
   "${as_root[@]}" apt-get update
   "${as_root[@]}" apt-get install -y --no-install-recommends -o DPkg::Lock::Timeout=120 \
     python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20 \
-    nginx-light bubblewrap poppler-utils
+    python3-pyside2.qtwidgets nginx-light bubblewrap poppler-utils \
+    python3-grpcio mypy zsh fish openssl bsdutils
   # Installed for the tests, which start it themselves: it is not to serve this machine from now on.
   if [[ $had_nginx == false ]]; then
     "${as_root[@]}" systemctl disable --now nginx 2>/dev/null || true
@@ -143,7 +144,7 @@ install_packages() {
 
 # Another library for DXF, a CAD program with drawings that other people made, a solid modeller, and a reader of PDF.
 has_referee() {
-  "$python" -c 'import ezdxf' && command -v librecad && [[ -f $modeller ]] && command -v pdftoppm
+  "$python" -c 'import ezdxf, PySide2.QtWidgets' && command -v librecad && [[ -f $modeller ]] && command -v pdftoppm
 }
 
 # The proxy of the compose file, and what runs the service as a container would.
@@ -169,7 +170,7 @@ has_tools() {
   done
   if ! has_referee || [[ ! -d $part_library ]]; then
     printf 'A library, a program for CAD or PDF, or drawings are missing: apt-get install %s.\n' \
-      'python3-ezdxf librecad librecad-data libfreecad-python3-0.20 poppler-utils'
+      'python3-ezdxf librecad librecad-data libfreecad-python3-0.20 python3-pyside2.qtwidgets poppler-utils'
     missing=1
   fi
   if ! has_containment; then
