@@ -20,7 +20,7 @@ readonly chromium=${FLUSHBACK_CHROMIUM:-/usr/bin/chromium}
 readonly python=${FLUSHBACK_PYTHON:-/usr/bin/python3}
 # What the tests call beside .NET, node and npm, by the names of Debian's packages.
 readonly debian_packages='python3-ezdxf chromium fonts-liberation librecad librecad-data libfreecad-python3-0.20
-  nginx-light bubblewrap util-linux poppler-utils python3-grpcio mypy zsh fish openssl bsdutils'
+  python3-pyside2.qtwidgets nginx-light bubblewrap util-linux poppler-utils python3-grpcio mypy zsh fish openssl bsdutils'
 readonly part_library=/usr/share/librecad/library
 readonly modeller=/usr/lib/freecad-python3/lib/Import.so
 
@@ -147,7 +147,7 @@ install_packages() {
 
 # Another library for DXF, a CAD program with drawings that other people made, a solid modeller, and a reader of PDF.
 has_referee() {
-  "$python" -c 'import ezdxf' && command -v librecad && [[ -f $modeller ]] && command -v pdftoppm
+  "$python" -c 'import ezdxf, PySide2.QtWidgets' && command -v librecad && [[ -f $modeller ]] && command -v pdftoppm
 }
 
 # The proxy of the compose file, and what runs the service as a container would.

@@ -18,7 +18,6 @@ import flushback
 THOU_MM = 0.0254
 STOPS = (1, 2, 3)  # STOP_OPEN, STOP_HALF_STOP, STOP_CLOSED
 NOTE = 1  # SEVERITY_NOTE
-NOBODY_ANSWERED = ("UNAVAILABLE", "DEADLINE_EXCEEDED", "UNAUTHENTICATED")
 
 
 def reading(report: Any, stop: int) -> str:
@@ -54,21 +53,19 @@ def main() -> int:
         parser.error(f"{str(options.folder)!r} holds no drawing that ends with .dxf.")
     token = options.token_file.read_text().strip() if options.token_file else None
 
-    rows = [["drawing", "open, thou (mm)", "half stop", "closed", "findings"]]
-    refused = []
-    with flushback.connect(options.server, token=token, ca=options.ca) as service:
-        for path in drawings:
-            try:
-                rows.append(row(path, service.check(path).report))
-            except flushback.FlushbackError as error:
-                if error.code in NOBODY_ANSWERED:
-                    print(error, file=sys.stderr)
-                    return 3
-                refused.append(f"{path.name}: {error}")
-    print_table(rows)
+    try:
+        with flushback.connect(options.server, token=token, ca=options.ca) as service:
+            # Answers come as they are ready, in any order.
+            checked = {path: (answer, error) for path, answer, error in service.check_many(drawings)}
+    except flushback.FlushbackError as nobody:
+        print(nobody, file=sys.stderr)
+        return 3
+    rows = [row(path, checked[path][0].report) for path in drawings if checked[path][0]]
+    print_table([["drawing", "open, thou (mm)", "half stop", "closed", "findings"], *rows])
+    refused = [f"{path.name}: {checked[path][1]}" for path in drawings if checked[path][1]]
     for sentence in refused:
         print(sentence, file=sys.stderr)
-    return 2 if refused else int(any(cells[-1] != "clean" for cells in rows[1:]))
+    return 2 if refused else int(any(cells[-1] != "clean" for cells in rows))
 
 
 if __name__ == "__main__":

@@ -15,25 +15,31 @@ each other. Answers are protobuf messages with the names of the contract, protos
 
 from __future__ import annotations
 
+import concurrent.futures
 import inspect
 import json
 import os
 import pathlib
+import queue
+import time
 from types import TracebackType
-from typing import Any, Iterable, Iterator, Mapping, NamedTuple, Optional, Type, Union
+from typing import Any, Callable, Iterable, Iterator, Mapping, NamedTuple, Optional, Type, Union
 from urllib.parse import urlsplit
 
 import grpc
 from google.protobuf import descriptor_pb2, descriptor_pool, json_format, message_factory
 from google.protobuf.message import DecodeError, Message
 
-__all__ = ["connect", "FlushbackError", "Service", "to_dict", "to_json", "Violation"]
+__all__ = ["Checked", "connect", "FlushbackError", "Service", "Studied", "to_dict", "to_json", "Violation"]
 
 Drawing = Union[str, "os.PathLike[str]", bytes]
 """A drawing: the path of a DXF, or its bytes."""
 
 Fields = Union[Message, Mapping[str, Any], None]
 """A message of the contract, or a mapping with its fields, such as ``{"width_mm": 3.2}``."""
+
+Item = Union[Drawing, Message, Mapping[str, Any]]
+"""An item of a library: a drawing; or the fields of CheckManyRequest, ``{"check": {...}}`` or ``{"pattern": {...}}``."""
 
 DEADLINE_S = 60.0
 """How long a call waits for its answer, in seconds, tries included, unless told otherwise."""
@@ -43,20 +49,27 @@ _LARGEST_KEPT = 80 * 1024 * 1024  # A request can only be sent again when it was
 
 # Nothing changes on the service, so that it may be asked again whenever none answered. A service that is busy says by
 # itself when (grpc-retry-pushback-ms), which gRPC goes by. Every other status is an answer and would be the same again.
+# A library is sent again here, since less than all of it is left to be answered.
+_TRIES = 5
+_FIRST_PAUSE_S, _LONGEST_PAUSE_S = 0.1, 2.0
 _SERVICE_CONFIG = {
     "methodConfig": [
+        {"name": [{"service": "flushback.v1.ProfileChecker", "method": "CheckMany"}]},
         {
             "name": [{}],
             "retryPolicy": {
-                "maxAttempts": 5,
-                "initialBackoff": "0.1s",
-                "maxBackoff": "2s",
+                "maxAttempts": _TRIES,
+                "initialBackoff": f"{_FIRST_PAUSE_S}s",
+                "maxBackoff": f"{_LONGEST_PAUSE_S}s",
                 "backoffMultiplier": 2,
                 "retryableStatusCodes": ["UNAVAILABLE"],
             },
-        }
+        },
     ]
 }
+
+# A service takes in so many items of a library before it has answered the first (Limits:StreamItems).
+_ITEMS_AHEAD = 16
 
 
 class Violation(NamedTuple):
@@ -93,6 +106,26 @@ class FlushbackError(Exception):
         says; empty for any other error."""
         self.retry_after_s = retry_after_s
         """When a busy service will have room, in seconds; None for any other error."""
+
+
+class Checked(NamedTuple):
+    """What became of an item of a library: an answer or an error, exactly one of the two."""
+
+    item: Item
+    """The item, as it was given."""
+    answer: Any
+    """A CheckResponse, as of ``Service.check``; None where there is an error."""
+    error: Optional[FlushbackError]
+    """Why there is no answer: what a single call would have raised."""
+
+
+class Studied(NamedTuple):
+    """What random parts of a knife read."""
+
+    report: Any
+    """A StudyReport."""
+    artifacts: list[Any]
+    """The files asked for, in the order asked, with ``file_name`` and ``content``."""
 
 
 def connect(
@@ -184,6 +217,56 @@ class Service:
             request["handle"] = handle
         return self.call("flushback.v1.ProfileChecker/Check", request, deadline_s)
 
+    def check_many(
+        self,
+        items: Iterable[Item],
+        *,
+        unit: str = "UNSPECIFIED",
+        layers: Fields = None,
+        knife: Fields = None,
+        bench: Fields = None,
+        handle: Fields = None,
+        artifacts: Iterable[str] = (),
+        deadline_s: Optional[float] = None,
+    ) -> Iterator[Checked]:
+        """Checks a library over one call, and gives each answer as soon as it is there, in any order.
+
+        Items are taken from the iterable as answers are, sixteen ahead of them at most, so that a library may be of any
+        size. An item that is refused gets its error, and the others go on. One for which a busy service has no room is
+        sent again when the service says, five times in all, and what is not answered when a stream breaks goes over
+        another one.
+
+        :param items: Drawings, each a path or bytes; or fields of CheckManyRequest, which say all of the item by
+            themselves: ``{"pattern": {"pattern": {"blade": {"length_mm": 60}}}}``.
+        :param deadline_s: How long to wait for the next answer, in seconds, in place of what was said to connect.
+        :param unit: For the drawings among the items, as all that follows; as in ``check``.
+        :returns: What became of each item, while it is read; break off, and the call ends.
+        :raises FlushbackError: No service answered five times in a row, or for longer than the deadline.
+        """
+        kinds = list(artifacts)
+
+        def to_fields(item: Item) -> Fields:
+            if isinstance(item, (Message, Mapping)):
+                return item
+            check = self._of_knife(item, None, unit, layers, knife, bench, kinds)
+            return {"check": check if handle is None else check | {"handle": handle}}
+
+        return self._check_many(items, to_fields, self._deadline_s if deadline_s is None else deadline_s)
+
+    def _check_many(self, items: Iterable[Item], to_fields: Callable[[Item], Fields], wait_s: float) -> Iterator[Checked]:
+        method = "flushback.v1.ProfileChecker/CheckMany"
+        asked, answered = self._types_of(method, wait_s)
+        stream = self._channel.stream_stream(
+            f"/{method}", request_serializer=asked.SerializeToString, response_deserializer=answered.FromString
+        )
+        yield from _Library(
+            items,
+            lambda item: _fill(asked(), to_fields(item)),
+            lambda requests: stream(requests, metadata=self._metadata),
+            wait_s,
+            self._address,
+        ).answers()
+
     def inspect(
         self,
         drawing: Drawing,
@@ -272,6 +355,63 @@ class Service:
         request |= {"plan": plan, "remains": remains, "measured": measured}
         return self.call("flushback.v1.BenchSimulator/Plan", request, deadline_s)
 
+    def study(
+        self,
+        drawing: Drawing,
+        tolerances: Fields,
+        *,
+        name: Optional[str] = None,
+        unit: str = "UNSPECIFIED",
+        layers: Fields = None,
+        knife: Fields = None,
+        bench: Fields = None,
+        handle: Fields = None,
+        spread: str = "UNIFORM",
+        parts: Optional[int] = None,
+        seed: Optional[int] = None,
+        artifacts: Iterable[str] = (),
+        progress: Optional[Callable[[int, int], None]] = None,
+        deadline_s: Optional[float] = None,
+    ) -> Studied:
+        """Reads random parts of a knife, each made within its tolerances.
+
+        :param tolerances: What may vary, as Tolerances, in millimetres: ``{"pins_mm": 0.02, "profile_mm": 0.03}``.
+        :param handle: As in ``check``, to have pull and stress studied too.
+        :param spread: ``UNIFORM`` or ``NORMAL``, between the limits.
+        :param parts: How many parts; 10,000 without it.
+        :param seed: Which parts: the same seed draws the same parts.
+        :param artifacts: Files to make: ``TEXT``, ``HTML``, ``JSON``, ``SPREAD_CSV``.
+        :param progress: Is told now and then how many parts are read, and of how many.
+        :returns: The report and the files. The rest as in ``check``.
+        :raises FlushbackError: Nothing varies, or as in ``check``.
+        """
+        request = self._of_knife(drawing, name, unit, layers, knife, bench, artifacts)
+        request |= {"tolerances": tolerances, "spread": f"SPREAD_KIND_{spread}", "parts": parts, "seed": seed}
+        if handle is not None:
+            request["handle"] = handle
+        method = "flushback.v1.ToleranceStudy/Study"
+        wait_s = self._deadline_s if deadline_s is None else deadline_s
+        asked, answered = self._types_of(method, wait_s)
+        stream = self._channel.unary_stream(
+            f"/{method}", request_serializer=asked.SerializeToString, response_deserializer=answered.FromString
+        )
+        call = stream(_fill(asked(), request), timeout=wait_s, metadata=self._metadata)
+        report, made = None, []
+        try:
+            for told in call:
+                content = told.WhichOneof("content")
+                if content == "report":
+                    report = told.report
+                elif content == "artifact":
+                    made.append(told.artifact)
+                elif progress is not None:
+                    progress(told.progress.solved, told.progress.parts)
+        except grpc.RpcError as refused:
+            raise _told(refused, self._address) from None
+        finally:
+            call.cancel()
+        return Studied(report, made)
+
     def call(self, method: str, request: Fields, deadline_s: Optional[float] = None) -> Any:
         """Calls any method of the contract that takes one message and gives one.
 
@@ -282,11 +422,11 @@ class Service:
         :raises FlushbackError: As in ``check``.
         """
         wait_s = self._deadline_s if deadline_s is None else deadline_s
+        asked, answered = self._types_of(method, wait_s)
+        call = self._channel.unary_unary(
+            f"/{method}", request_serializer=asked.SerializeToString, response_deserializer=answered.FromString
+        )
         try:
-            asked, answered = self._contract.types_of(method, lambda: self._reflect(wait_s))
-            call = self._channel.unary_unary(
-                f"/{method}", request_serializer=asked.SerializeToString, response_deserializer=answered.FromString
-            )
             return call(_fill(asked(), request), timeout=wait_s, metadata=self._metadata)
         except grpc.RpcError as refused:
             raise _told(refused, self._address) from None
@@ -323,6 +463,13 @@ class Service:
             "bench": bench,
             "artifacts": _kinds(artifacts),
         }
+
+    def _types_of(self, method: str, wait_s: float) -> tuple[Any, Any]:
+        """Classes of a method's request and answer."""
+        try:
+            return self._contract.types_of(method, lambda: self._reflect(wait_s))
+        except grpc.RpcError as refused:
+            raise _told(refused, self._address) from None
 
     def _reflect(self, wait_s: float) -> Iterator[bytes]:
         """The files of the contract that the service is built from, each after those it needs."""
@@ -384,6 +531,135 @@ def _kinds(artifacts: Iterable[str]) -> list[str]:
 
 def _is_this_machine(host: str) -> bool:
     return host in ("localhost", "::1") or host.startswith("127.")
+
+
+# --- A library over streams ---
+
+
+class _Sent:
+    """An item that is not answered yet."""
+
+    def __init__(self, item: Item, request: Any) -> None:
+        self.item = item
+        self.request = request
+        self.tries = 0
+        self.due_s: Optional[float] = None
+        """When it is to be sent again, by the monotonic clock; None while the service has it."""
+
+
+class _Library:
+    """Items on their way to their answers, over one stream after another."""
+
+    def __init__(
+        self,
+        items: Iterable[Item],
+        to_request: Callable[[Item], Any],
+        open_stream: Callable[[Iterator[Any]], Any],
+        wait_s: float,
+        address: str,
+    ) -> None:
+        self._items = enumerate(items)
+        self._to_request = to_request
+        self._open_stream = open_stream
+        self._wait_s = wait_s
+        self._address = address
+        self._open: dict[str, _Sent] = {}  # By id, in the order sent.
+        self._read_to_end = False
+
+    def answers(self) -> Iterator[Checked]:
+        lost_in_a_row = 0
+        while True:
+            try:
+                for checked in self._over_one_stream():
+                    lost_in_a_row = 0
+                    yield checked
+                if not self._open:
+                    return
+                error = _error("UNAVAILABLE", "", b"", self._address)
+            except grpc.RpcError as lost:
+                error = _told(lost, self._address)
+            to_blame = next((number for number, sent in self._open.items() if sent.due_s is None), None)
+            if to_blame is not None and error.code in ("RESOURCE_EXHAUSTED", "INVALID_ARGUMENT"):
+                # A stream ends so when the first sent of those unanswered cannot be taken in (the contract says).
+                yield Checked(self._open.pop(to_blame).item, None, error)
+                continue
+            lost_in_a_row += 1
+            # A service that stops may be seen as a connection that was cut.
+            if error.code not in ("UNAVAILABLE", "INTERNAL", "UNKNOWN", "CANCELLED") or lost_in_a_row == _TRIES:
+                raise error
+            time.sleep(min(_FIRST_PAUSE_S * 2 ** (lost_in_a_row - 1), _LONGEST_PAUSE_S))
+
+    def _over_one_stream(self) -> Iterator[Checked]:
+        sending: queue.SimpleQueue[Any] = queue.SimpleQueue()
+        for sent in self._open.values():
+            sent.due_s = None
+            sending.put(sent.request)
+        call = self._open_stream(iter(sending.get, None))
+        with concurrent.futures.ThreadPoolExecutor(1) as reader:
+            try:
+                while True:
+                    yield from self._send_further(sending)
+                    if not self._open:
+                        sending.put(None)
+                    answer = self._next(reader.submit(lambda: next(call, None)), sending)
+                    if answer is None:
+                        return
+                    yield from self._settle(answer)
+            finally:
+                sending.put(None)
+                call.cancel()
+
+    def _send_further(self, sending: "queue.SimpleQueue[Any]") -> Iterator[Checked]:
+        while len(self._open) < _ITEMS_AHEAD and not self._read_to_end:
+            taken = next(self._items, None)
+            if taken is None:
+                self._read_to_end = True
+                return
+            number, item = taken
+            try:
+                sent = _Sent(item, self._to_request(item))
+            except FlushbackError as error:
+                yield Checked(item, None, error)
+                continue
+            sent.request.item_id = str(number)
+            self._open[sent.request.item_id] = sent
+            sending.put(sent.request)
+
+    def _next(self, answer: "concurrent.futures.Future[Any]", sending: "queue.SimpleQueue[Any]") -> Any:
+        """The next answer; while it is waited for, items that are due are sent again."""
+        until_s = time.monotonic() + self._wait_s
+        while True:
+            next_s = min([until_s, *(sent.due_s or until_s for sent in self._open.values())])
+            try:
+                return answer.result(max(0, next_s - time.monotonic()))
+            except concurrent.futures.TimeoutError:
+                now_s = time.monotonic()
+                if now_s >= until_s:
+                    raise _error("DEADLINE_EXCEEDED", "", b"", self._address) from None
+                for number, sent in list(self._open.items()):
+                    if sent.due_s is not None and sent.due_s <= now_s:
+                        sent.due_s = None
+                        self._open[number] = self._open.pop(number)
+                        sending.put(sent.request)
+
+    def _settle(self, answer: Any) -> Iterator[Checked]:
+        sent = self._open.get(answer.item_id)
+        if sent is None:
+            return
+        error = None
+        if answer.WhichOneof("outcome") == "error":
+            # On the wire it has the form of google.rpc.Status.
+            status = answer.error.SerializeToString()
+            error = _error(_CODES[answer.error.code], answer.error.message, status, self._address)
+            sent.tries += 1
+            if error.code == "UNAVAILABLE" and error.retry_after_s is not None and sent.tries < _TRIES:
+                sent.due_s = time.monotonic() + error.retry_after_s
+                return
+        del self._open[answer.item_id]
+        yield Checked(sent.item, None if error else answer.check, error)
+
+
+_CODES = {code.value[0]: code.name for code in grpc.StatusCode}
 
 
 # --- From fields to messages ---
@@ -515,11 +791,16 @@ _Words: Any = _words()
 
 def _told(refused: Any, address: str) -> FlushbackError:
     """What a service answers when it does not answer with a report, as the one exception."""
-    code: str = refused.code().name
-    details = _details(refused)
+    trailers = dict(refused.trailing_metadata() or ()) if hasattr(refused, "trailing_metadata") else {}
+    status = trailers.get("grpc-status-details-bin", b"")
+    return _error(refused.code().name, refused.details() or "", status, address)
+
+
+def _error(code: str, said: str, status: bytes, address: str) -> FlushbackError:
+    """The exception for a code, a sentence, and a google.rpc.Status with details."""
+    details = _details(status)
     bad, info, retry = (details.get(kind) for kind in ("BadRequest", "ErrorInfo", "RetryInfo"))
     violations = [Violation(v.field, v.description, v.reason) for v in bad.field_violations] if bad else []
-    said: str = refused.details() or ""
     if violations:
         sentences = [violation.sentence for violation in violations]
     elif code == "UNAVAILABLE" and not retry:
@@ -537,12 +818,11 @@ def _told(refused: Any, address: str) -> FlushbackError:
     )
 
 
-def _details(refused: Any) -> dict[str, Any]:
+def _details(status: bytes) -> dict[str, Any]:
     """The details of google.rpc.Status that this file knows, by their names."""
-    trailers = dict(refused.trailing_metadata() or ()) if hasattr(refused, "trailing_metadata") else {}
     found = {}
     try:
-        for detail in _Words.Status.FromString(trailers.get("grpc-status-details-bin", b"")).details:
+        for detail in _Words.Status.FromString(status).details:
             kind = detail.type_url.rpartition(".")[2]
             if kind in ("BadRequest", "ErrorInfo", "RetryInfo"):
                 found[kind] = getattr(_Words, kind).FromString(detail.value)

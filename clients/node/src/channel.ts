@@ -24,7 +24,15 @@ export interface Access {
 
 /** A way to a service. */
 export interface Channel {
+  /** Where it is. */
+  readonly address: string;
+  /** How long a call waits for its answer, unless told otherwise. */
+  readonly deadlineSeconds: number;
   call<Answer>(method: string, request: object, deadlineSeconds?: number): Promise<Answer>;
+  /** Calls what answers one message with many. */
+  many<Answer>(method: string, request: object, deadlineSeconds?: number): grpc.ClientReadableStream<Answer>;
+  /** Calls what answers many messages with many; it has no deadline. */
+  stream<Request, Answer>(method: string): grpc.ClientDuplexStream<Request, Answer>;
   close(): void;
 }
 
@@ -37,6 +45,8 @@ const USUAL_DEADLINE_SECONDS = 60;
 const SERVICE_CONFIG = {
   loadBalancingConfig: [],
   methodConfig: [
+    // A library is sent again by library.ts, since less than all of it is left to be answered.
+    { name: [{ service: "flushback.v1.ProfileChecker", method: "CheckMany" }] },
     {
       name: [{}],
       retryPolicy: {
@@ -77,30 +87,42 @@ export function open(address: string, access: Access): Channel {
     "grpc.enable_http_proxy": 0,
   });
   const usual = access.deadlineSeconds ?? USUAL_DEADLINE_SECONDS;
+  const metadata = new grpc.Metadata();
+  if (access.token !== undefined) {
+    metadata.set("authorization", `Bearer ${access.token}`);
+  }
+
   return {
+    address,
+    deadlineSeconds: usual,
     close: () => client.close(),
     call: <Answer>(method: string, request: object, deadlineSeconds = usual) =>
       new Promise<Answer>((resolve, reject) => {
-        const metadata = new grpc.Metadata();
-        if (access.token !== undefined) {
-          metadata.set("authorization", `Bearer ${access.token}`);
-        }
-
-        const definition = definitionOf(method);
+        const definition = definitionOf<object, Answer>(method);
         client.makeUnaryRequest(
           definition.path,
           definition.requestSerialize,
           definition.responseDeserialize,
           request,
-          metadata,
+          metadata.clone(),
           { deadline: Date.now() + deadlineSeconds * 1000 },
-          (refused, answer) => (refused ? reject(told(refused, address)) : resolve(answer as Answer)),
+          (refused, answer) => (refused ? reject(told(refused, address)) : resolve(answer!)),
         );
       }),
+    many: <Answer>(method: string, request: object, deadlineSeconds = usual) => {
+      const { path, requestSerialize, responseDeserialize } = definitionOf<object, Answer>(method);
+      return client.makeServerStreamRequest(path, requestSerialize, responseDeserialize, request, metadata.clone(), {
+        deadline: Date.now() + deadlineSeconds * 1000,
+      });
+    },
+    stream: <Request, Answer>(method: string) => {
+      const { path, requestSerialize, responseDeserialize } = definitionOf<Request, Answer>(method);
+      return client.makeBidiStreamRequest(path, requestSerialize, responseDeserialize, metadata.clone());
+    },
   };
 }
 
-function definitionOf(method: string): grpc.MethodDefinition<object, object> {
+function definitionOf<Request, Answer>(method: string): grpc.MethodDefinition<Request, Answer> {
   const [service = "", name = ""] = method.split("/");
   const found = loaded()[service] as grpc.ServiceDefinition | undefined;
   const definition = found?.[name];
@@ -108,7 +130,7 @@ function definitionOf(method: string): grpc.MethodDefinition<object, object> {
     throw new FlushbackError("UNIMPLEMENTED", [`The contract that this package brings along has no ${method}.`]);
   }
 
-  return definition as grpc.MethodDefinition<object, object>;
+  return definition as unknown as grpc.MethodDefinition<Request, Answer>;
 }
 
 function addressOf(address: string): URL {

@@ -8,13 +8,12 @@
  */
 
 import { readdir } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 
 import { connect, FlushbackError, type CheckReport } from "./flushback.js";
 
 const THOU_MM = 0.0254;
 const STOPS = ["STOP_OPEN", "STOP_HALF_STOP", "STOP_CLOSED"] as const;
-const NOBODY_ANSWERED = ["UNAVAILABLE", "DEADLINE_EXCEEDED", "UNAUTHENTICATED"];
 
 /** The dial at a stop, such as +5.0 (+0.127), or a stroke where the knife has none. */
 function reading(report: CheckReport, stop: (typeof STOPS)[number]): string {
@@ -45,35 +44,30 @@ async function main(folder: string | undefined, address: string | undefined): Pr
     return 2;
   }
 
-  const drawings = (await readdir(folder)).filter((name) => name.endsWith(".dxf")).sort();
-  const rows = [["drawing", "open, thou (mm)", "half stop", "closed", "findings"]];
+  const drawings = (await readdir(folder)).filter((name) => name.endsWith(".dxf")).map((name) => join(folder, name));
+  const rows: string[][] = [];
   const refused: string[] = [];
   const service = connect(address);
   try {
-    for (const name of drawings) {
-      try {
-        const { report } = await service.check(join(folder, name));
-        rows.push(row(name, report!));
-      } catch (fault) {
-        if (!(fault instanceof FlushbackError)) {
-          throw fault;
-        }
-
-        if (NOBODY_ANSWERED.includes(fault.code)) {
-          console.error(fault.message);
-          return 3;
-        }
-
-        refused.push(`${name}: ${fault.message}`);
-      }
+    // Answers come as they are ready, in any order.
+    for await (const { item, answer, error } of service.checkMany(drawings)) {
+      if (error) refused.push(`${basename(item)}: ${error.message}`);
+      else rows.push(row(basename(item), answer.report!));
     }
+  } catch (nobody) {
+    if (!(nobody instanceof FlushbackError)) {
+      throw nobody;
+    }
+
+    console.error(nobody.message);
+    return 3;
   } finally {
     service.close();
   }
 
-  printTable(rows);
-  refused.forEach((sentence) => console.error(sentence));
-  return refused.length > 0 ? 2 : Number(rows.slice(1).some((cells) => cells.at(-1) !== "clean"));
+  printTable([["drawing", "open, thou (mm)", "half stop", "closed", "findings"], ...rows.sort()]);
+  refused.sort().forEach((sentence) => console.error(sentence));
+  return refused.length > 0 ? 2 : Number(rows.some((cells) => cells.at(-1) !== "clean"));
 }
 
 process.exitCode = await main(process.argv[2], process.argv[3]);

@@ -3,6 +3,8 @@
 import { status, type Metadata, type ServiceError } from "@grpc/grpc-js";
 import { fromJSON, type MessageTypeDefinition } from "@grpc/proto-loader";
 
+import type { ItemErrorAnswer } from "./contract/flushback/v1/ItemError.js";
+
 /** One thing that is wrong with a request. */
 export interface Violation {
   /** Path of the field in the request, such as knife.drawing.dxf. */
@@ -39,11 +41,43 @@ export class FlushbackError extends Error {
 
 /** The error for what gRPC reports. */
 export function told(refused: ServiceError, address: string): FlushbackError {
-  const code = status[refused.code] ?? "UNKNOWN";
-  const { violations, limit, retryAfterSeconds } = detailsOf(refused.metadata);
+  return errorOf(refused.code, refused.details, detailsIn(refused.metadata), address);
+}
+
+/** The error for what a stream or a call throws; what is none of theirs is thrown on. */
+export function refused(fault: unknown, address: string): FlushbackError {
+  if (fault instanceof FlushbackError) {
+    return fault;
+  }
+
+  if (fault instanceof Error && "code" in fault && "metadata" in fault) {
+    return told(fault as ServiceError, address);
+  }
+
+  throw fault;
+}
+
+/** The error for what an item of a library is told. */
+export function toldByItem(error: ItemErrorAnswer, address: string): FlushbackError {
+  return errorOf(error.code, error.message, error.details, address);
+}
+
+/** The error for a service that is gone. */
+export function lostAt(address: string): FlushbackError {
+  return errorOf(status.UNAVAILABLE, "", [], address);
+}
+
+/** The error for an answer that does not come. */
+export function lateAt(address: string): FlushbackError {
+  return errorOf(status.DEADLINE_EXCEEDED, "", [], address);
+}
+
+function errorOf(number: number, said: string, details: Detail[], address: string): FlushbackError {
+  const code = status[number] ?? "UNKNOWN";
+  const { violations, limit, retryAfterSeconds } = read(details);
   return new FlushbackError(
     code,
-    sentencesOf(code, refused.details, violations, retryAfterSeconds, address),
+    sentencesOf(code, said, violations, retryAfterSeconds, address),
     violations,
     limit,
     retryAfterSeconds,
@@ -76,15 +110,20 @@ interface Details {
   retryAfterSeconds: number | undefined;
 }
 
-function detailsOf(metadata: Metadata): Details {
-  const found: Details = { violations: [], limit: {}, retryAfterSeconds: undefined };
-  const [bytes] = metadata.get("grpc-status-details-bin");
-  if (!(bytes instanceof Buffer)) {
-    return found;
-  }
+interface Detail {
+  type_url: string;
+  value: Buffer;
+}
 
-  for (const detail of decode<{ details: { typeUrl: string; value: Buffer }[] }>("Status", bytes).details) {
-    switch (detail.typeUrl.split("/").at(-1)) {
+function detailsIn(metadata: Metadata): Detail[] {
+  const [bytes] = metadata.get("grpc-status-details-bin");
+  return bytes instanceof Buffer ? decode<{ details: Detail[] }>("Status", bytes).details : [];
+}
+
+function read(details: Detail[]): Details {
+  const found: Details = { violations: [], limit: {}, retryAfterSeconds: undefined };
+  for (const detail of details) {
+    switch (detail.type_url.split("/").at(-1)) {
       case "google.rpc.BadRequest":
         found.violations = decode<{ fieldViolations: Violation[] }>("BadRequest", detail.value).fieldViolations;
         break;
@@ -118,7 +157,7 @@ const WORDS = fromJSON(
           details: { rule: "repeated", type: "Detail", id: 3 },
         },
       },
-      Detail: { fields: { typeUrl: { type: "string", id: 1 }, value: { type: "bytes", id: 2 } } },
+      Detail: { fields: { type_url: { type: "string", id: 1 }, value: { type: "bytes", id: 2 } } },
       BadRequest: { fields: { fieldViolations: { rule: "repeated", type: "FieldViolation", id: 1 } } },
       FieldViolation: {
         fields: {

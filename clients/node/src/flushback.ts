@@ -16,10 +16,13 @@ import { basename, extname } from "node:path";
 import { fileURLToPath } from "node:url";
 
 import { open, type Access, type Channel } from "./channel.js";
-import { FlushbackError } from "./errors.js";
+import { FlushbackError, refused } from "./errors.js";
+import { answersTo, type Checked } from "./library.js";
 
+import type { ArtifactAnswer } from "./contract/flushback/v1/Artifact.js";
 import type { ArtifactKind } from "./contract/flushback/v1/ArtifactKind.js";
 import type { BenchSettings } from "./contract/flushback/v1/BenchSettings.js";
+import type { CheckManyRequest } from "./contract/flushback/v1/CheckManyRequest.js";
 import type { CheckRequest } from "./contract/flushback/v1/CheckRequest.js";
 import type { CheckResponseAnswer } from "./contract/flushback/v1/CheckResponse.js";
 import type { HandleSettings } from "./contract/flushback/v1/HandleSettings.js";
@@ -34,19 +37,28 @@ import type { PassSettings } from "./contract/flushback/v1/PassSettings.js";
 import type { MeasuredReadings } from "./contract/flushback/v1/MeasuredReadings.js";
 import type { PlanRequest } from "./contract/flushback/v1/PlanRequest.js";
 import type { PlanResponseAnswer } from "./contract/flushback/v1/PlanResponse.js";
+import type { PatternCheckRequest } from "./contract/flushback/v1/PatternCheckRequest.js";
 import type { PlanSettings } from "./contract/flushback/v1/PlanSettings.js";
 import type { SimulateRequest } from "./contract/flushback/v1/SimulateRequest.js";
 import type { SimulateResponseAnswer } from "./contract/flushback/v1/SimulateResponse.js";
+import type { SpreadKind } from "./contract/flushback/v1/SpreadKind.js";
+import type { StudyReportAnswer } from "./contract/flushback/v1/StudyReport.js";
+import type { StudyRequest } from "./contract/flushback/v1/StudyRequest.js";
+import type { StudyResponseAnswer } from "./contract/flushback/v1/StudyResponse.js";
+import type { Tolerances } from "./contract/flushback/v1/Tolerances.js";
 
 export { FlushbackError, type Violation } from "./errors.js";
 export type { Access } from "./channel.js";
+export type { Checked } from "./library.js";
 export type { CheckReportAnswer as CheckReport } from "./contract/flushback/v1/CheckReport.js";
 export type { InspectReportAnswer as InspectReport } from "./contract/flushback/v1/InspectReport.js";
 export type { PlanReportAnswer as PlanReport } from "./contract/flushback/v1/PlanReport.js";
 export type { SimulateReportAnswer as SimulateReport } from "./contract/flushback/v1/SimulateReport.js";
 export type {
+  ArtifactAnswer as Artifact,
   ArtifactKind,
   BenchSettings,
+  CheckRequest,
   CheckResponseAnswer as CheckResponse,
   HandleSettings,
   InspectionSettings,
@@ -57,13 +69,27 @@ export type {
   MeasuredReadings,
   Pass,
   PassSettings,
+  PatternCheckRequest,
   PlanResponseAnswer as PlanResponse,
   PlanSettings,
   SimulateResponseAnswer as SimulateResponse,
+  SpreadKind,
+  StudyReportAnswer as StudyReport,
+  Tolerances,
 };
 
 /** A drawing: the path of a DXF, or its bytes. */
 export type Drawing = string | URL | Uint8Array;
+
+/** An item of a library: a drawing; or a check or a pattern that says all of it by itself. */
+export type Item = Drawing | { check: CheckRequest } | { pattern: PatternCheckRequest };
+
+/** What random parts of a knife read. */
+export interface Studied {
+  report: StudyReportAnswer;
+  /** The files asked for, in the order asked. */
+  artifacts: ArtifactAnswer[];
+}
 
 /** What every call takes. */
 export interface CallOptions {
@@ -91,6 +117,26 @@ export interface KnifeOptions extends CallOptions {
 export interface CheckOptions extends KnifeOptions {
   /** Spring and steel, to have the knife in its handle reported too; {} takes every default. */
   handle?: HandleSettings;
+}
+
+/** What a library takes: what is said of a check holds for the drawings among its items. */
+export interface LibraryOptions extends Omit<CheckOptions, "name"> {
+  /** How long to wait for the next answer, in seconds, in place of what was said to connect. */
+  deadlineSeconds?: number;
+}
+
+/** What a study takes. */
+export interface StudyOptions extends KnifeOptions {
+  /** Spring and steel, to have pull and stress studied too. */
+  handle?: HandleSettings;
+  /** How dimensions are spread between their limits; anywhere, each place as likely, without it. */
+  spread?: SpreadKind;
+  /** How many parts; 10,000 without it. */
+  parts?: number;
+  /** Which parts: the same seed draws the same parts. */
+  seed?: number;
+  /** Is told now and then how many parts are read, and of how many. */
+  progress?: (solved: number, parts: number) => void;
 }
 
 /** What an inspection takes. */
@@ -142,8 +188,30 @@ export class Service {
    * @throws FlushbackError The drawing is no knife, is over a limit, or no service answered.
    */
   async check(drawing: Drawing, options: CheckOptions = {}): Promise<CheckResponseAnswer> {
-    const request: CheckRequest = { ...(await ofKnife(drawing, options)), handle: options.handle ?? null };
-    return this.call("flushback.v1.ProfileChecker/Check", request, options.deadlineSeconds);
+    return this.call("flushback.v1.ProfileChecker/Check", await ofCheck(drawing, options), options.deadlineSeconds);
+  }
+
+  /**
+   * Checks a library over one call, and gives each answer as soon as it is there, in any order.
+   *
+   * Items are taken as answers are, sixteen ahead of them at most, so that a library may be of any size. An item that is
+   * refused gets its error, and the others go on. One for which a busy service has no room is sent again when the service
+   * says, five times in all, and what is not answered when a stream breaks goes over another one.
+   *
+   * @throws FlushbackError No service answered five times in a row, or for longer than the deadline.
+   */
+  checkMany<Of extends Item>(
+    items: Iterable<Of> | AsyncIterable<Of>,
+    options: LibraryOptions = {},
+  ): AsyncGenerator<Checked<Of>, void, void> {
+    return answersTo({
+      items,
+      toRequest: async (item): Promise<CheckManyRequest> =>
+        isDrawing(item) ? { check: await ofCheck(item, options) } : item,
+      open: () => this.#channel.stream("flushback.v1.ProfileChecker/CheckMany"),
+      deadlineSeconds: options.deadlineSeconds ?? this.#channel.deadlineSeconds,
+      address: this.#channel.address,
+    });
   }
 
   /**
@@ -194,6 +262,40 @@ export class Service {
   }
 
   /**
+   * Reads random parts of a knife, each made within its tolerances.
+   *
+   * @throws FlushbackError Nothing varies, or as for a check.
+   */
+  async study(drawing: Drawing, tolerances: Tolerances, options: StudyOptions = {}): Promise<Studied> {
+    const request: StudyRequest = {
+      ...(await ofKnife(drawing, options)),
+      handle: options.handle ?? null,
+      tolerances,
+      spread: options.spread ?? "SPREAD_KIND_UNIFORM",
+      ...(options.parts === undefined ? {} : { parts: options.parts }),
+      ...(options.seed === undefined ? {} : { seed: options.seed }),
+    };
+    const method = "flushback.v1.ToleranceStudy/Study";
+    const stream = this.#channel.many<StudyResponseAnswer>(method, request, options.deadlineSeconds);
+    stream.on("error", () => {}); // It is told by reading.
+    let report: StudyReportAnswer | undefined;
+    const artifacts: ArtifactAnswer[] = [];
+    try {
+      for await (const told of stream as AsyncIterable<StudyResponseAnswer>) {
+        report = told.report ?? report;
+        if (told.artifact) artifacts.push(told.artifact);
+        if (told.progress) options.progress?.(told.progress.solved, told.progress.parts);
+      }
+    } catch (fault) {
+      throw refused(fault, this.#channel.address);
+    } finally {
+      stream.cancel();
+    }
+
+    return { report: report!, artifacts };
+  }
+
+  /**
    * Calls any method of the contract that takes one message and gives one.
    *
    * @param method Its name, such as flushback.v1.ProfileChecker/Check.
@@ -208,6 +310,14 @@ export class Service {
   close(): void {
     this.#channel.close();
   }
+}
+
+function isDrawing(item: Item): item is Drawing {
+  return typeof item === "string" || item instanceof URL || item instanceof Uint8Array;
+}
+
+async function ofCheck(drawing: Drawing, options: CheckOptions): Promise<CheckRequest> {
+  return { ...(await ofKnife(drawing, options)), handle: options.handle ?? null };
 }
 
 async function ofKnife(drawing: Drawing, options: KnifeOptions): Promise<CheckRequest> {

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 import os
 import pathlib
+import subprocess
 import sys
 import tempfile
 import unittest
@@ -273,6 +275,35 @@ class MacroTests(unittest.TestCase):
     @staticmethod
     def _names(report: object) -> "list[str]":
         return [{1: "open", 2: "half stop", 3: "closed"}[stop.stop] for stop in report.stops]
+
+
+class OnScreenTests(unittest.TestCase):
+    """The macro in FreeCAD with its windows, drawn where nobody sees them."""
+
+    def test_a_box_says_when_no_service_answers(self) -> None:
+        shown = self._run("http://127.0.0.1:1", "Blade", "Backspring", "Pins")
+
+        self.assertEqual(1, len(shown["said"]))
+        self.assertIn("The service at http://127.0.0.1:1 cannot be reached", shown["said"][0])
+
+    def test_a_box_says_what_is_not_selected(self) -> None:
+        shown = self._run("http://127.0.0.1:1", "Pins")
+
+        self.assertEqual(1, len(shown["said"]))
+        self.assertIn("select the sketches of blade, spring and pins", shown["said"][0])
+
+    def test_the_answer_is_drawn_without_a_box(self) -> None:
+        with LiveService() as running:
+            shown = self._run(running.address, "Blade", "Backspring", "Handle", "Pins")
+
+        self.assertEqual([], shown["said"])
+        self.assertIn("Flushback, wagtail-half-stop", shown["labels"])
+
+    def _run(self, *args: str) -> "dict[str, list[str]]":
+        program = pathlib.Path(__file__).with_name("macro_on_screen.py")
+        done = subprocess.run([sys.executable, str(program), *args], capture_output=True, text=True)
+        self.assertEqual(0, done.returncode, done.stderr)
+        return json.loads(done.stdout)
 
 
 if __name__ == "__main__":

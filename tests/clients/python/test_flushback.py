@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import collections
 import concurrent.futures
+import itertools
 import json
 import os
 import pathlib
@@ -138,6 +140,84 @@ class AnswersTests(unittest.TestCase):
 
         self.assertEqual(1, len(set(answers)))
 
+    def test_each_item_of_a_library_is_answered_as_a_single_call_would(self) -> None:
+        drawings = sorted(SAMPLES.glob("*.dxf"))
+
+        checked = {path: (answer, error) for path, answer, error in self.service.check_many(drawings, handle={})}
+
+        self.assertEqual(set(drawings), set(checked))
+        for path, (answer, error) in checked.items():
+            self.assertIsNone(error)
+            self.assertEqual(self.service.check(path, handle={}), answer)
+
+    def test_patterns_of_a_library_are_drawn_and_checked(self) -> None:
+        pattern = {"blade": {"length_mm": 60}}
+
+        (checked,) = self.service.check_many([{"pattern": {"name": "Stint", "pattern": pattern}}])
+
+        alone = self.service.call("flushback.v1.ProfileExporter/Generate", {"name": "Stint", "pattern": pattern})
+        self.assertEqual(alone.report, checked.answer.report)
+
+    def test_an_item_that_is_refused_has_its_error_and_the_others_go_on(self) -> None:
+        items = [WAGTAIL, b"nonsense", "/nowhere/knife.dxf", b"0" * 5_000_000, {"pattern": {"wide": 1}}, WAGTAIL]
+
+        checked = list(self.service.check_many(items))
+
+        errors = {str(each.item)[:20]: each.error for each in checked if each.error is not None}
+        self.assertEqual(2, sum(1 for each in checked if each.answer is not None))
+        self.assertEqual(
+            ["INVALID_ARGUMENT", "NOT_FOUND", "RESOURCE_EXHAUSTED", "INVALID_ARGUMENT"],
+            [errors[str(item)[:20]].code for item in items[1:5]],
+        )
+        nonsense = errors["b'nonsense'"]
+        self.assertEqual("knife.drawing.dxf", nonsense.violations[0].field)
+        self.assertEqual(str(nonsense), nonsense.violations[0].sentence)
+
+    def test_items_are_taken_as_answers_are_so_that_a_library_may_be_endless(self) -> None:
+        taken = itertools.count()
+        items = (WAGTAIL for _ in taken)
+
+        answers = list(itertools.islice(self.service.check_many(items), 20))
+
+        self.assertEqual(20, len(answers))
+        self.assertLessEqual(next(taken), 20 + 16 + 1)
+
+    def test_no_items_have_no_answers(self) -> None:
+        self.assertEqual([], list(self.service.check_many([])))
+
+    def test_a_study_says_the_same_as_the_command_line_and_how_far_it_is(self) -> None:
+        told = []
+
+        studied = self.service.study(
+            WAGTAIL,
+            {"pins_mm": 0.02, "profile_mm": 0.03},
+            parts=200,
+            seed=7,
+            spread="NORMAL",
+            artifacts=["SPREAD_CSV", "HTML"],
+            progress=lambda solved, parts: told.append((solved, parts)),
+        )
+
+        options = "--pins 0.02mm --profile 0.03mm --parts 200 --seed 7 --distribution normal"
+        expected = by_command_line("tolerance", str(WAGTAIL), *options.split())
+        self.assertEqual(expected, json.loads(flushback.to_json(studied.report)))
+        self.assertEqual(["spread.csv", "tolerance.html"], [made.file_name for made in studied.artifacts])
+        self.assertEqual((200, 200), told[-1])
+        self.assertEqual(sorted(told), told)
+
+    def test_a_study_in_which_nothing_varies_is_refused(self) -> None:
+        with self.assertRaises(flushback.FlushbackError) as refused:
+            self.service.study(WAGTAIL, {})
+
+        self.assertEqual(["NOTHING_VARIES"], [violation.reason for violation in refused.exception.violations])
+
+    def test_what_progress_raises_ends_the_study(self) -> None:
+        def give_up(solved: int, parts: int) -> None:
+            raise KeyboardInterrupt
+
+        with self.assertRaises(KeyboardInterrupt):
+            self.service.study(WAGTAIL, {"pins_mm": 0.02}, parts=20_000, progress=give_up)
+
     def test_the_example_prints_a_line_for_each_drawing(self) -> None:
         done = self._example(str(SAMPLES), "--server", self.running.address)
 
@@ -229,6 +309,12 @@ class RefusalTests(unittest.TestCase):
 
         self.assertEqual("UNIMPLEMENTED", error.code)
 
+    def test_a_library_that_is_not_answered_in_time_is_told(self) -> None:
+        with self.assertRaises(flushback.FlushbackError) as late:
+            list(self.service.check_many([WAGTAIL], deadline_s=0))
+
+        self.assertEqual("DEADLINE_EXCEEDED", late.exception.code)
+
     def test_where_nobody_listens_it_is_told(self) -> None:
         with flushback.connect("http://127.0.0.1:1") as nobody:
             error = self._refused(lambda: nobody.check(WAGTAIL))
@@ -303,14 +389,43 @@ class SafeTests(unittest.TestCase):
         self.assertEqual((1, ""), (done.returncode, done.stderr))
 
 
+def _field(number: int, content: bytes) -> bytes:
+    """A field of bytes or of a message, by the rules of protobuf's encoding."""
+    return bytes([number << 3 | 2, len(content)]) + content
+
+
+# google.rpc.Status of code 14 with a RetryInfo of a second and a half.
+BUSY = (
+    b"\x08\x0e"
+    + _field(2, b"Not now.")
+    + _field(
+        3,
+        _field(1, b"type.googleapis.com/google.rpc.RetryInfo")
+        + _field(2, _field(1, b"\x08\x01\x10\x80\xca\xb5\xee\x01")),
+    )
+)
+BUSY_S = 1.5
+
+
 class _Moody(grpc.GenericRpcHandler):
-    """Passes calls on to a service, after having refused the first few of them."""
+    """Passes calls on to a service, after having refused the first few of them.
+
+    Of libraries it may also answer the first few items that it has no room, and cut its first stream at an item.
+    """
 
     def __init__(
-        self, behind: grpc.Channel, refusals: int, pushback_ms: "int | None", details: "bytes | None"
+        self,
+        behind: grpc.Channel,
+        refusals: int = 0,
+        pushback_ms: "int | None" = None,
+        details: "bytes | None" = None,
+        busy_items: int = 0,
+        cut_at: "int | None" = None,
     ) -> None:
         self._behind = behind
         self._refusals = refusals
+        self._busy_items = busy_items
+        self._cut_at = cut_at
         self._trailers: "list[tuple[str, str | bytes]]" = []
         if pushback_ms is not None:
             self._trailers.append(("grpc-retry-pushback-ms", str(pushback_ms)))
@@ -322,14 +437,33 @@ class _Moody(grpc.GenericRpcHandler):
         if "reflection" in call.method:
             through = self._behind.stream_stream(call.method)
             return grpc.stream_stream_rpc_method_handler(lambda asked, _: through(asked, timeout=600))
+        if call.method.endswith("CheckMany"):
+            return grpc.stream_stream_rpc_method_handler(
+                lambda items, context: self._answer_many(call.method, items, context)
+            )
         return grpc.unary_unary_rpc_method_handler(lambda asked, context: self._answer(call.method, asked, context))
 
     def _answer(self, method: str, asked: bytes, context) -> bytes:
+        self._refuse(context)
+        return self._behind.unary_unary(method)(asked, timeout=600)
+
+    def _answer_many(self, method: str, items, context):
+        self._refuse(context)
+        for number, item in enumerate(items):
+            if self.calls == 1 and number == self._cut_at:
+                context.abort(grpc.StatusCode.UNAVAILABLE, "The service is stopping.")
+            if self._busy_items > 0:
+                self._busy_items -= 1
+                item_id = item[2 : 2 + item[1]]  # Its first field.
+                yield _field(1, item_id) + _field(2, BUSY)
+            else:
+                yield next(self._behind.stream_stream(method)(iter([item]), timeout=600))
+
+    def _refuse(self, context) -> None:
         self.calls += 1
         if self.calls <= self._refusals:
             context.set_trailing_metadata(tuple(self._trailers))
             context.abort(grpc.StatusCode.UNAVAILABLE, "Not now.")
-        return self._behind.unary_unary(method)(asked, timeout=600)
 
 
 class TryAgainTests(unittest.TestCase):
@@ -372,24 +506,44 @@ class TryAgainTests(unittest.TestCase):
         self.assertEqual(1, self.moody.calls)
 
     def test_a_busy_service_says_when_it_will_have_room(self) -> None:
-        def field(number: int, content: bytes) -> bytes:
-            return bytes([number << 3 | 2, len(content)]) + content
-
-        # google.rpc.Status of code 14 with a RetryInfo of a second and a half, by the rules of protobuf's encoding.
-        delay = field(1, b"\x08\x01\x10\x80\xca\xb5\xee\x01")
-        detail = field(1, b"type.googleapis.com/google.rpc.RetryInfo") + field(2, delay)
-        status = b"\x08\x0e" + field(2, b"Not now.") + field(3, detail)
-
-        with self._connect(refusals=9, pushback_ms=-1, details=status) as service:
+        with self._connect(refusals=9, pushback_ms=-1, details=BUSY) as service:
             with self.assertRaises(flushback.FlushbackError) as busy:
                 service.check(WAGTAIL)
 
-        self.assertEqual((1.5, "Not now."), (busy.exception.retry_after_s, str(busy.exception)))
+        self.assertEqual((BUSY_S, "Not now."), (busy.exception.retry_after_s, str(busy.exception)))
 
-    def _connect(
-        self, refusals: int, pushback_ms: "int | None" = None, details: "bytes | None" = None
-    ) -> flushback.Service:
-        self.moody = _Moody(self.behind, refusals, pushback_ms, details)
+    def test_an_item_without_room_is_sent_again_when_the_service_says(self) -> None:
+        with self._connect(busy_items=3) as service:
+            started = time.monotonic()
+            checked = list(service.check_many([WAGTAIL] * 6))
+
+        self.assertEqual([3] * 6, [len(each.answer.report.stops) for each in checked])
+        self.assertEqual(1, self.moody.calls)
+        self.assertGreaterEqual(time.monotonic() - started, BUSY_S)
+
+    def test_an_item_without_room_is_given_up_after_five_tries(self) -> None:
+        with self._connect(busy_items=5) as service:
+            (checked,) = service.check_many([WAGTAIL])
+
+        self.assertEqual(("UNAVAILABLE", BUSY_S), (checked.error.code, checked.error.retry_after_s))
+
+    def test_what_a_broken_stream_did_not_answer_goes_over_another(self) -> None:
+        with self._connect(cut_at=4) as service:
+            checked = list(service.check_many(sorted(SAMPLES.glob("*.dxf")) * 5))
+
+        self.assertEqual(2, self.moody.calls)
+        answered = collections.Counter(path for path, answer, _ in checked if answer is not None)
+        self.assertEqual(dict.fromkeys(SAMPLES.glob("*.dxf"), 5), dict(answered))
+
+    def test_a_library_that_no_service_takes_is_given_up_after_five_streams(self) -> None:
+        with self._connect(refusals=9) as service:
+            with self.assertRaises(flushback.FlushbackError) as refused:
+                list(service.check_many([WAGTAIL]))
+
+        self.assertEqual(("UNAVAILABLE", 5), (refused.exception.code, self.moody.calls))
+
+    def _connect(self, **mood: "int | bytes | None") -> flushback.Service:
+        self.moody = _Moody(self.behind, **mood)
         server = grpc.server(concurrent.futures.ThreadPoolExecutor(4), [self.moody])
         port = server.add_insecure_port("127.0.0.1:0")
         server.start()
