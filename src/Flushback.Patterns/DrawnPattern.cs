@@ -24,7 +24,7 @@ public sealed record DrawnPattern
     /// <summary>The spring, unbent: outline and the holes for centre pin and rear pin.</summary>
     public required PatternPiece Spring { get; init; }
 
-    /// <summary>Liner or scale: outline, the holes for all three pins, the well.</summary>
+    /// <summary>Liner or scale: outline, holes for the pins, the well; of the first blade's side where the sides differ.</summary>
     public required PatternPiece Handle { get; init; }
 
     /// <summary>The line the spring's back is ground to, from the front to the butt.</summary>
@@ -85,6 +85,12 @@ public sealed record PatternPiece(
     /// <summary>True for a piece of the second blade.</summary>
     public bool IsSecond { get; init; }
 
+    /// <summary>How many are cut for one knife.</summary>
+    public int Count { get; init; } = 1;
+
+    /// <summary>How thick it is, in millimetres; null where the page does not say.</summary>
+    public double? ThicknessMm { get; init; }
+
     /// <summary>True when the rough outline is another than the finished one.</summary>
     public bool HasStock => !ReferenceEquals(Finished, Rough);
 }
@@ -98,8 +104,11 @@ public enum PieceKind
     /// <summary>Backspring.</summary>
     Spring,
 
-    /// <summary>Liner or scale; two of each are cut.</summary>
+    /// <summary>Liner or scale, on either side of the knife.</summary>
     Handle,
+
+    /// <summary>The liner between two springs side by side.</summary>
+    LinerBetween,
 }
 
 /// <summary>A hole for a pin.</summary>

@@ -100,14 +100,20 @@ public static class PatternDrawing
                 spring,
                 [centreHole, new PatternHole(PinKind.Rear, rearInSpring)],
                 []
-            ),
+            )
+            {
+                ThicknessMm = p.Spring.WidthMm,
+            },
             Handle = new PatternPiece(
                 PieceKind.Handle,
                 handle,
                 handle,
                 [pivotHole, centreHole, new PatternHole(PinKind.Rear, rearInHandle)],
                 [new PatternMark(MarkKind.Well, HandleDrawing.Well(layout))]
-            ),
+            )
+            {
+                Count = 2,
+            },
             HandleLine = layout.Handle.Line.From(layout.Handle.FrontX, layout.Handle.ButtX),
             SpringToFree = layout.Spring.AsDrawn.Inverse,
         };

@@ -1,6 +1,7 @@
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Handle;
 using Flushback.Patterns.Pairs;
+using Flushback.Reports.Sheets;
 using Flushback.Reports.Terminal;
 using Flushback.Reports.Wording;
 
@@ -17,50 +18,17 @@ public static class PairTextReport
     public static string Write(string name, DrawnPair pair, BenchReport bench, HandleReport? handle)
     {
         using TerminalPage page = new(TextReport.Columns);
-        PairClearance clearance = pair.Clearance;
-        Measure measure = Measure.Plain;
+        PairSheet sheet = PairSheet.Of(pair, Measure.Plain);
         page.Section("Blade past blade");
-        page.Line(
-            FormattableString.Invariant(
-                $"{Told(pair.Parameters.Arrangement)} Sideways there is {measure.Mm(clearance.SidewaysMm)} mm ({measure.Thou(clearance.SidewaysMm)} thou) between the blades' layers; {measure.Mm(clearance.LeastMm)} mm ({measure.Thou(clearance.LeastMm)} thou) is wanted. {(clearance.AreLayered ? "So they pass side by side, whatever the plane of the drawing shows." : "So they have to keep clear of each other in the plane of the drawing.")}"
-            )
-        );
+        page.Line(sheet.Told);
         page.Gap();
         page.Table(
             ["first blade", "second blade", "mm", "thou", "at, deg"],
-            clearance.Cases.Select(found =>
-                (string[])
-                    [
-                        First(found.Kind),
-                        Second(found.Kind),
-                        found.Overlaps ? "overlap" : measure.Mm(found.DistanceMm),
-                        found.Overlaps ? "" : measure.Thou(found.DistanceMm),
-                        $"{measure.Number(found.FirstAngle.Degrees, 1)} and {measure.Number(found.SecondAngle.Degrees, 1)}",
-                    ]
-            )
+            sheet.Passings.Select(row => (string[])[row.First, row.Second, row.Mm, row.Thou, row.At])
         );
+        page.Gap();
+        page.Line($"The second blade follows. {sheet.SecondFrame}");
         page.Gap();
         return page + "\n" + TextReport.Write($"{name}, second blade", bench, [], handle);
     }
-
-    private static string Told(Arrangement arrangement) =>
-        arrangement == Arrangement.SharedSpring
-            ? "Both blades bear on one spring; in the handle, where it bends under both, it is not reckoned."
-            : "Each blade has a spring of its own.";
-
-    private static string First(ClearanceKind kind) =>
-        kind switch
-        {
-            ClearanceKind.FirstTurnsSecondClosed or ClearanceKind.FirstTurnsSecondOpen => "turns",
-            ClearanceKind.SecondTurnsFirstOpen => "open",
-            _ => "closed",
-        };
-
-    private static string Second(ClearanceKind kind) =>
-        kind switch
-        {
-            ClearanceKind.SecondTurnsFirstClosed or ClearanceKind.SecondTurnsFirstOpen => "turns",
-            ClearanceKind.FirstTurnsSecondOpen => "open",
-            _ => "closed",
-        };
 }

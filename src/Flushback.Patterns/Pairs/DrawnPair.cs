@@ -44,6 +44,9 @@ public sealed record PairClearance(
 {
     /// <summary>True when the blades turn in layers of their own, so far apart that they pass each other.</summary>
     public bool AreLayered => SidewaysMm >= LeastMm;
+
+    /// <summary>Where the blades come nearest in the plane; the first of them where several overlap.</summary>
+    public ClearanceCase Least => Cases.MinBy(found => found.DistanceMm);
 }
 
 /// <summary>One way of the blades past each other.</summary>

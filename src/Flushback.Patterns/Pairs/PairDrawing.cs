@@ -70,7 +70,7 @@ public static class PairDrawing
             new DrawnPair
             {
                 Parameters = page,
-                First = WithSecond(first, second, toFirst, page.Arrangement),
+                First = PairPieces.Of(first, second, toFirst, page),
                 Second = second,
                 SecondToFirst = toFirst,
                 Clearance = clearance.All(
@@ -184,55 +184,5 @@ public static class PairDrawing
                 "pins.wall_mm",
                 "handle.closed_length_mm"
             );
-    }
-
-    /// <summary>The first blade's pattern with the pieces of the second, and the holes they need in the handle.</summary>
-    private static DrawnPattern WithSecond(
-        DrawnPattern first,
-        DrawnPattern second,
-        RigidMotion toFirst,
-        Arrangement arrangement
-    )
-    {
-        IEnumerable<PatternPiece> pieces =
-            arrangement == Arrangement.SharedSpring ? [second.Blade] : [second.Blade, second.Spring];
-        bool isMirrored = toFirst.Mirrored;
-        return first with
-        {
-            SecondPieces = [.. pieces.Select(piece => Moved(piece, toFirst))],
-            Handle = first.Handle with
-            {
-                Holes =
-                [
-                    .. first.Handle.Holes,
-                    .. second
-                        .Handle.Holes.Where(hole =>
-                            isMirrored && (arrangement == Arrangement.TwoSprings || hole.Pin == PinKind.Pivot)
-                        )
-                        .Select(hole => hole with { Circle = toFirst.Apply(hole.Circle), IsSecond = true }),
-                ],
-            },
-        };
-    }
-
-    private static PatternPiece Moved(PatternPiece piece, RigidMotion motion)
-    {
-        Outline finished = piece.Finished.Transformed(motion).CounterClockwise();
-        return piece with
-        {
-            IsSecond = true,
-            Finished = finished,
-            Rough = piece.HasStock ? piece.Rough.Transformed(motion).CounterClockwise() : finished,
-            Holes = [.. piece.Holes.Select(hole => hole with { Circle = motion.Apply(hole.Circle), IsSecond = true })],
-            Marks =
-            [
-                .. piece.Marks.Select(mark =>
-                    mark with
-                    {
-                        Outline = mark.Outline.Transformed(motion).CounterClockwise(),
-                    }
-                ),
-            ],
-        };
     }
 }

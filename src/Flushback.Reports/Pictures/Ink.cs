@@ -37,6 +37,16 @@ internal sealed class Ink
             ("stroke-linejoin", "round")
         );
 
+    // Between straw and blue the steel turns violet.
+    public static Ink SecondBlade { get; } =
+        new(
+            "fb-blade-2",
+            ("fill", "#dcc4da"),
+            ("stroke", InkColour),
+            ("stroke-width", "2"),
+            ("stroke-linejoin", "round")
+        );
+
     public static Ink Spring { get; } =
         new(
             "fb-spring",
@@ -84,6 +94,12 @@ internal sealed class Ink
 
     public static Ink Pin { get; } =
         new("fb-pin", ("fill", PaperColour), ("stroke", InkColour), ("stroke-width", "1.8"));
+
+    /// <summary>The outline of what lies behind something else.</summary>
+    public static Ink Hidden { get; } = Line("fb-hidden", InkColour, 1.3, "7 4");
+
+    /// <summary>A ring around a place.</summary>
+    public static Ink Ring { get; } = Line("fb-normal", "#a3261c", 2.4);
 
     public static Ink CentreLine { get; } = Line("fb-centre", QuietColour, 1, "10 3 2 3");
 

@@ -26,7 +26,8 @@ internal static class KnifeParts
         return pins.Where(pin => pane.Window.Touches(Around(pin))).SelectMany(pin => Pin(pane, pin));
     }
 
-    private static IEnumerable<XElement> Pin(Pane pane, Circle pin)
+    /// <summary>A pin with its centre lines.</summary>
+    public static IEnumerable<XElement> Pin(Pane pane, Circle pin)
     {
         Point centre = pane.At(pin.Centre);
         double radius = pin.RadiusMm * pane.Scale;

@@ -81,8 +81,20 @@ internal static class Svg
     }
 
     /// <summary>The element as text, indented, lines ended by a line feed.</summary>
-    public static string Write(XElement picture)
+    /// <param name="picture">The picture.</param>
+    /// <param name="idPrefix">What its ids are to begin with, where the page has another such picture.</param>
+    public static string Write(XElement picture, string idPrefix = "")
     {
+        foreach (XAttribute id in picture.DescendantsAndSelf().Attributes("id"))
+        {
+            id.Value = idPrefix + id.Value;
+        }
+
+        if (picture.Attribute("aria-labelledby") is { } labels)
+        {
+            labels.Value = string.Join(' ', labels.Value.Split(' ').Select(id => idPrefix + id));
+        }
+
         var text = new StringBuilder();
         var format = new XmlWriterSettings
         {

@@ -11,12 +11,14 @@ namespace Flushback.Reports.Templates;
 /// <summary>The pieces of a pattern side by side as SVG at their size: a unit is a millimetre, y points down.</summary>
 /// <remarks>
 /// Lines stay lines and arcs arcs. Each piece is a group by its name; what is cut has the class <c>cut</c>, the finished
-/// outline within stock <c>finished</c>, a nick or well <c>mark</c>. Coordinates are rounded to a nanometre.
+/// outline within stock <c>finished</c>, a nick or well <c>mark</c>, and what it is and how many are cut <c>words</c>.
+/// Coordinates are rounded to a nanometre.
 /// </remarks>
 public static class PatternSvg
 {
     private const double GapMm = 10;
     private const double EdgeMm = 5;
+    private const double WordsBelowMm = 3.5;
 
     private static readonly XNamespace _svg = "http://www.w3.org/2000/svg";
 
@@ -35,18 +37,18 @@ public static class PatternSvg
             new XElement(_svg + "title", Printable.Of(name)),
             new XElement(
                 _svg + "style",
-                "path,circle{fill:none;stroke:#000;stroke-width:0.1}.finished{stroke-dasharray:2 1}.mark{stroke-dasharray:1 0.7}"
+                "path,circle{fill:none;stroke:#000;stroke-width:0.1}.finished{stroke-dasharray:2 1}.mark{stroke-dasharray:1 0.7}.words{font:2.5px sans-serif;fill:#555}"
             ),
-            layout.Pieces.Select(piece => GroupOf(piece, sheet))
+            layout.Pieces.Select(piece => GroupOf(piece, pattern, sheet))
         );
         return Text(picture);
     }
 
-    private static XElement GroupOf(LaidPiece piece, Box sheet)
+    private static XElement GroupOf(LaidPiece piece, DrawnPattern pattern, Box sheet)
     {
         XElement group = new(
             _svg + "g",
-            new XAttribute("id", TemplateLabels.PieceName(piece.Piece.Kind).ToLowerInvariant())
+            new XAttribute("id", PieceWords.Layer(piece.Piece).ToLowerInvariant().Replace('_', '-'))
         );
         group.Add(PathOf(piece.Cut, sheet, "cut"));
         if (piece.Piece.HasStock)
@@ -56,6 +58,17 @@ public static class PatternSvg
 
         group.Add(piece.Holes.Select(hole => CircleOf(hole.Circle, sheet)));
         group.Add(piece.Marks.Select(mark => PathOf(mark.Outline, sheet, "mark")));
+        Box box = piece.Cut.Bounds;
+        Point below = At(new Point(box.MinX, box.MinY - WordsBelowMm), sheet);
+        group.Add(
+            new XElement(
+                _svg + "text",
+                new XAttribute("class", "words"),
+                new XAttribute("x", Number(below.X)),
+                new XAttribute("y", Number(below.Y)),
+                $"{PieceWords.Name(piece.Piece, pattern)}, {PieceWords.Cut(piece.Piece, inInches: false)}"
+            )
+        );
         return group;
     }
 

@@ -97,14 +97,15 @@ internal sealed class TemplateDrawing
     {
         foreach (PatternPiece piece in _pattern.Pieces)
         {
-            Draw(sheet, view, Together(piece.Finished), piece.Kind == PieceKind.Handle ? _fine : _cut);
+            bool isMetal = piece.Kind is PieceKind.Blade or PieceKind.Spring;
+            Draw(sheet, view, Together(piece.Finished), isMetal ? _cut : _fine);
             foreach (PatternMark mark in piece.Marks.Where(mark => mark.Kind == MarkKind.NailNick))
             {
                 Draw(sheet, view, Together(mark.Outline), _fine);
             }
         }
 
-        foreach (PatternHole hole in _pattern.Handle.Holes)
+        foreach (PatternHole hole in _pattern.Pieces.Where(p => p.Kind == PieceKind.Handle).SelectMany(p => p.Holes))
         {
             DrawHole(sheet, view, new RigidMotion(Angle.Zero, _together).Apply(hole.Circle));
         }

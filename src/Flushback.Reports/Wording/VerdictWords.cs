@@ -17,13 +17,16 @@ public static class VerdictWords
         };
 
     /// <summary>The verdict on the whole knife in one line.</summary>
-    public static string Of(BenchReport report)
+    public static string Of(BenchReport report) => Of([report]);
+
+    /// <summary>The verdict on a knife of several blades in one line.</summary>
+    public static string Of(IReadOnlyList<BenchReport> blades)
     {
-        int faults = report.Findings.Count(finding => finding.Severity == Severity.Fault);
-        int warnings = report.Findings.Count(finding => finding.Severity == Severity.Warning);
+        int faults = CountOf(blades, Severity.Fault);
+        int warnings = CountOf(blades, Severity.Warning);
         return (faults, warnings) switch
         {
-            (0, 0) when !ReadsGood(report) => "Needs work: not every reading lies in its window.",
+            (0, 0) when !blades.All(ReadsGood) => "Needs work: not every reading lies in its window.",
             (0, 0) => "In order: every reading lies in its window and nothing needs work.",
             (0, _) => $"Needs work: {Counted(warnings, "warning")}.",
             (_, 0) => $"Will not work as drawn: {Counted(faults, "fault")}.",
@@ -55,6 +58,9 @@ public static class VerdictWords
 
     private static bool ReadsGood(BenchReport report) =>
         report.Stops.All(reading => reading.Verdict == ReadingVerdict.Good);
+
+    private static int CountOf(IReadOnlyList<BenchReport> blades, Severity severity) =>
+        blades.Sum(report => report.Findings.Count(finding => finding.Severity == severity));
 
     private static string Counted(int count, string noun) =>
         FormattableString.Invariant($"{count} {noun}") + (count == 1 ? "" : "s");

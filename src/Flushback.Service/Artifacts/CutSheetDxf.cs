@@ -10,7 +10,7 @@ namespace Flushback.Service.Artifacts;
 
 /// <summary>
 /// The pieces of a pattern side by side for the shop: what is cut on a layer a piece, and on layers of ours, which an
-/// inspection leaves aside, the finished outlines within stock, the middle of the kerf, marks and names.
+/// inspection leaves aside, the finished outlines within stock, the middle of the kerf, marks, and names with how many are cut.
 /// </summary>
 internal static class CutSheetDxf
 {
@@ -34,15 +34,19 @@ internal static class CutSheetDxf
         DxfVersion version,
         DrawingUnit unit,
         CancellationToken cancellation = default
-    ) => DxfWriter.Write(version, unit, [.. Layers(pattern, cancellation)]);
+    ) => DxfWriter.Write(version, unit, [.. Layers(pattern, unit, cancellation)]);
 
-    private static IEnumerable<OverlayLayer> Layers(DrawnPattern pattern, CancellationToken cancellation)
+    private static IEnumerable<OverlayLayer> Layers(
+        DrawnPattern pattern,
+        DrawingUnit unit,
+        CancellationToken cancellation
+    )
     {
         PieceLayout layout = PieceLayout.Of(pattern, GapMm);
         foreach (LaidPiece piece in layout.Pieces)
         {
             yield return new OverlayLayer(
-                NameOf(piece),
+                PieceWords.Layer(piece.Piece),
                 White,
                 [OverlayPath.Of(piece.Cut), .. piece.Holes.Select(hole => new OverlayCircle(hole.Circle))]
             );
@@ -58,7 +62,7 @@ internal static class CutSheetDxf
         }
 
         yield return PatternMarks.On(layout.Pieces.SelectMany(piece => piece.Marks));
-        yield return new OverlayLayer("FLUSHBACK_TEXT", Grey, [.. layout.Pieces.Select(LabelOf)]);
+        yield return new OverlayLayer("FLUSHBACK_TEXT", Grey, [.. layout.Pieces.Select(piece => LabelOf(piece, unit))]);
         if (pattern.Dimensions.Stock.KerfMm > 0)
         {
             ImmutableArray<Region> paths =
@@ -89,21 +93,10 @@ internal static class CutSheetDxf
         return Outline.FromVertices([new Vertex(circle.Centre + right, 1), new Vertex(circle.Centre - right, 1)]);
     }
 
-    private static OverlayText LabelOf(LaidPiece piece)
+    private static OverlayText LabelOf(LaidPiece piece, DrawingUnit unit)
     {
         Box box = piece.Cut.Bounds;
-        string text = piece.Piece.Kind == PieceKind.Handle ? "HANDLE, cut two" : NameOf(piece);
+        string text = $"{PieceWords.Layer(piece.Piece)}, {PieceWords.Cut(piece.Piece, unit == DrawingUnit.Inch)}";
         return new OverlayText(text, new Point(box.MinX, box.MinY - TextBelowMm), TextMm);
-    }
-
-    private static string NameOf(LaidPiece piece)
-    {
-        string name = piece.Piece.Kind switch
-        {
-            PieceKind.Blade => "BLADE",
-            PieceKind.Spring => "SPRING",
-            _ => "HANDLE",
-        };
-        return piece.Piece.IsSecond ? $"{name}_2" : name;
     }
 }

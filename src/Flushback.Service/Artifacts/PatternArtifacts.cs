@@ -79,6 +79,12 @@ internal sealed class PatternArtifacts(
                 "text/plain",
                 PatternTextReport.Write(request.Name, pattern, bench, handle, Fitted) + SecondText()
             ),
+            Wire.ArtifactKind.Html when Pair is not null => ArtifactFile.Text(
+                kind,
+                "report.html",
+                "text/html",
+                PairHtmlReport.Write(request.Name, Pair, bench, handle, SecondBench!, SecondHandle)
+            ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(
                 new Wire.GenerateResponse
                 {

@@ -24,13 +24,26 @@ internal static class DrawnPatternMapping
             {
                 PieceKind.Blade => Wire.PieceKind.Blade,
                 PieceKind.Spring => Wire.PieceKind.Spring,
+                PieceKind.LinerBetween => Wire.PieceKind.LinerBetween,
                 _ => Wire.PieceKind.Handle,
             },
             Finished = piece.Finished.ToWire(),
             Rough = piece.HasStock ? piece.Rough.ToWire() : null,
+            Count = piece.Count,
+            Second = piece.IsSecond,
         };
+        if (piece.ThicknessMm is { } thickness)
+        {
+            wire.ThicknessMm = thickness;
+        }
+
         wire.Holes.AddRange(
-            piece.Holes.Select(hole => new Wire.PatternHole { Pin = ToWire(hole.Pin), Circle = hole.Circle.ToWire() })
+            piece.Holes.Select(hole => new Wire.PatternHole
+            {
+                Pin = ToWire(hole.Pin),
+                Circle = hole.Circle.ToWire(),
+                Second = hole.IsSecond,
+            })
         );
         wire.Marks.AddRange(
             piece.Marks.Select(mark => new Wire.PatternMark

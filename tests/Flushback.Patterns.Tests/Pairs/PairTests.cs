@@ -68,6 +68,84 @@ public sealed class PairTests
     }
 
     [Fact]
+    public void Of_a_shared_spring_two_liners_are_cut_with_both_pivots_and_the_room_of_both_blades()
+    {
+        DrawnPattern cut = Make(new PairParameters { First = new(), Arrangement = Arrangement.SharedSpring }).First;
+
+        Assert.Equal(
+            [(PieceKind.Blade, 1), (PieceKind.Spring, 1), (PieceKind.Handle, 2), (PieceKind.Blade, 1)],
+            cut.Pieces.Select(piece => (piece.Kind, piece.Count))
+        );
+        Assert.Equal(
+            [(PinKind.Pivot, false), (PinKind.Centre, false), (PinKind.Pivot, true)],
+            cut.Handle.Holes.Select(hole => (hole.Pin, hole.IsSecond))
+        );
+        Assert.Equal(2, cut.Handle.Marks.Count(mark => mark.Kind == MarkKind.Well));
+        Assert.Equal(1.8, cut.SecondPieces[0].ThicknessMm);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Of_two_springs_every_pin_of_blade_and_spring_has_its_hole_on_its_side_and_in_the_liner_between(
+        bool atOtherEnd
+    )
+    {
+        const double sameMm = 1e-6;
+        PairParameters page = new()
+        {
+            First = new(),
+            Arrangement = Arrangement.TwoSprings,
+            Second = new SecondBladeParameters { AtOtherEnd = atOtherEnd },
+        };
+
+        DrawnPattern cut = Make(page).First;
+
+        PatternPiece[] sides = [.. cut.Pieces.Where(piece => piece.Kind == PieceKind.Handle)];
+        PatternPiece between = Assert.Single(cut.Pieces, piece => piece.Kind == PieceKind.LinerBetween);
+        Assert.Equal(2, sides.Sum(side => side.Count));
+        Assert.Equal((1, 0.5), (between.Count, between.ThicknessMm));
+        foreach (PatternPiece piece in cut.Pieces.Where(piece => piece.Kind is PieceKind.Blade or PieceKind.Spring))
+        {
+            PatternPiece side = piece.IsSecond ? sides[^1] : sides[0];
+
+            // The spring's rear hole comes over the handle's only when the spring is bent.
+            foreach (PatternHole hole in piece.Holes.Where(hole => hole.Pin != PinKind.Rear))
+            {
+                Assert.Contains(side.Holes, other => other.Circle.Centre.IsWithin(sameMm, hole.Circle.Centre));
+                Assert.Contains(between.Holes, other => other.Circle.Centre.IsWithin(sameMm, hole.Circle.Centre));
+            }
+        }
+
+        Assert.All(sides, side => Assert.Equal(3, side.Holes.Length));
+        Assert.Equal(atOtherEnd ? 6 : 3, between.Holes.Length);
+    }
+
+    [Theory]
+    [InlineData(Arrangement.SharedSpring)]
+    [InlineData(Arrangement.TwoSprings)]
+    public void No_two_holes_of_a_piece_come_nearer_than_the_pin_wall(Arrangement arrangement)
+    {
+        foreach (DrawnPattern cut in Some(arrangement).Select(pair => pair.First))
+        {
+            double wall = cut.Dimensions.Pins.WallMm;
+            foreach (PatternPiece piece in cut.Pieces)
+            {
+                Circle[] holes = [.. piece.Holes.Select(hole => hole.Circle)];
+                for (int i = 1; i < holes.Length; i++)
+                {
+                    for (int k = 0; k < i; k++)
+                    {
+                        double metal =
+                            holes[i].Centre.DistanceTo(holes[k].Centre) - holes[i].RadiusMm - holes[k].RadiusMm;
+                        Assert.True(metal >= wall, $"{piece.Kind}: {metal} mm between two holes");
+                    }
+                }
+            }
+        }
+    }
+
+    [Fact]
     public void Blades_too_thick_for_one_well_are_found_where_they_meet()
     {
         PairParameters page = new()

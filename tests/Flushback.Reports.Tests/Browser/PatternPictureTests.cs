@@ -17,6 +17,9 @@ public sealed class PatternPictureTests(Chromium chromium) : IClassFixture<Chrom
     private const double GapMm = 10;
     private const double EdgeMm = 5;
 
+    /// <summary>One blade, and every pair.</summary>
+    public static TheoryData<string> Patterns => ["one", .. SamplePairs.All];
+
     [Fact]
     public async Task The_browser_shows_it_at_its_size()
     {
@@ -32,14 +35,16 @@ public sealed class PatternPictureTests(Chromium chromium) : IClassFixture<Chrom
         Assert.Empty(open.Complaints);
     }
 
-    [Fact]
-    public async Task Every_outline_has_its_box_and_its_length()
+    [Theory]
+    [MemberData(nameof(Patterns))]
+    public async Task Every_outline_has_its_box_and_its_length(string name)
     {
-        await using OpenPage open = await OpenAsync(SamplePatterns.Rough);
-        PieceLayout layout = PieceLayout.Of(SamplePatterns.Rough, GapMm);
+        DrawnPattern pattern = PatternOf(name);
+        await using OpenPage open = await OpenAsync(pattern);
+        PieceLayout layout = PieceLayout.Of(pattern, GapMm);
         foreach (LaidPiece piece in layout.Pieces)
         {
-            string id = piece.Piece.Kind.ToString().ToLowerInvariant();
+            string id = PieceWords.Layer(piece.Piece).ToLowerInvariant().Replace('_', '-');
             await AssertShownAsync(open, $"#{id} path.cut", piece.Cut, layout);
             if (piece.Piece.HasStock)
             {
@@ -48,11 +53,32 @@ public sealed class PatternPictureTests(Chromium chromium) : IClassFixture<Chrom
         }
     }
 
-    [Fact]
-    public async Task Every_hole_lies_where_it_is_drawn()
+    [Theory]
+    [MemberData(nameof(Patterns))]
+    public async Task Every_piece_says_how_many_are_cut(string name)
     {
-        await using OpenPage open = await OpenAsync(SamplePatterns.Default);
-        PieceLayout layout = PieceLayout.Of(SamplePatterns.Default, GapMm);
+        DrawnPattern pattern = PatternOf(name);
+        await using OpenPage open = await OpenAsync(pattern);
+
+        string[] words = await open.Page.EvaluateAsync<string[]>(
+            "() => [...document.querySelectorAll('text.words')].map(t => t.textContent)"
+        );
+
+        Assert.Equal(pattern.Pieces.Length, words.Length);
+        Assert.All(
+            pattern.Pieces.Zip(words),
+            both => Assert.Contains(both.First.Count == 2 ? ", cut two" : ", cut one", both.Second)
+        );
+        Assert.Empty(await open.Page.EvaluateAsync<string[]>(Probes.CutInPictures));
+    }
+
+    [Theory]
+    [MemberData(nameof(Patterns))]
+    public async Task Every_hole_lies_where_it_is_drawn(string name)
+    {
+        DrawnPattern pattern = PatternOf(name);
+        await using OpenPage open = await OpenAsync(pattern);
+        PieceLayout layout = PieceLayout.Of(pattern, GapMm);
         double[][] seen = await open.Page.EvaluateAsync<double[][]>(
             "() => [...document.querySelectorAll('circle')].map(c => { const b = c.getBBox(); return [b.x + b.width / 2, b.y + b.height / 2, b.width]; })"
         );
@@ -85,6 +111,9 @@ public sealed class PatternPictureTests(Chromium chromium) : IClassFixture<Chrom
         // The browser adds up chords.
         Assert.Equal(outline.PerimeterMm, seen[4], 1e-4 * outline.PerimeterMm);
     }
+
+    private static DrawnPattern PatternOf(string name) =>
+        name == "one" ? SamplePatterns.Rough : SamplePairs.Of(name).First;
 
     private static Point OnPicture(Point point, PieceLayout layout) =>
         new(point.X + EdgeMm, layout.Bounds.MaxY + EdgeMm - point.Y);

@@ -32,20 +32,42 @@ public class TemplatePdfTests
 
     [Theory]
     [MemberData(nameof(Forms))]
-    public void Every_hole_lies_where_it_is_drawn(Paper paper, bool inInches)
+    public void Every_hole_lies_where_it_is_drawn(Paper paper, bool inInches) =>
+        AssertHoles(SamplePatterns.Default, paper, inInches);
+
+    [Theory]
+    [MemberData(nameof(SamplePairs.Names), MemberType = typeof(SamplePairs))]
+    public void Every_hole_of_two_blades_lies_where_it_is_drawn(string name) =>
+        AssertHoles(SamplePairs.Of(name).First, Paper.A4, inInches: false);
+
+    [Theory]
+    [InlineData(
+        "shared",
+        "First blade, cut one, 1.80 mm thick.",
+        "Spring, cut one, ",
+        "Liner or scale, cut two.",
+        "Second blade, cut one, 1.80 mm thick.",
+        "second pivot "
+    )]
+    [InlineData(
+        "jack",
+        "First spring, cut one, ",
+        "Liner or scale, cut two.",
+        "Second spring, cut one, ",
+        "Liner between the springs, cut one, 0.50 mm thick."
+    )]
+    [InlineData(
+        "opposite",
+        "Liner or scale on the first blade's side, cut one.",
+        "Liner or scale on the second blade's side, cut one.",
+        "Liner between the springs, cut one, 0.50 mm thick."
+    )]
+    public void The_words_tell_every_piece_of_two_blades_and_how_many_are_cut(string name, params string[] told)
     {
-        DrawnPattern pattern = SamplePatterns.Default;
-        byte[] pdf = TemplatePdf.Write("Dunnock", pattern, paper, inInches);
-        Tiling tiling = TilingOf(pattern, paper, inInches);
-        Tile only = Assert.Single(tiling.Tiles);
-        RenderedPage page = Poppler.Render(pdf);
-        foreach (LaidPiece piece in PieceLayout.Of(pattern, TemplateDrawing.GapMm).Pieces)
-        {
-            foreach (PatternHole hole in piece.Holes)
-            {
-                AssertHole(page, only, hole.Circle);
-            }
-        }
+        string words = Poppler.Words(
+            TemplatePdf.Write("Dunnock", SamplePairs.Of(name).First, Paper.A4, inInches: false)
+        );
+        Assert.All(told, part => Assert.Contains(part, words, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -103,10 +125,28 @@ public class TemplatePdfTests
     public void The_words_tell_pieces_holes_stock_and_how_to_print()
     {
         string words = Poppler.Words(TemplatePdf.Write("Dunnock", SamplePatterns.Rough, Paper.A4, inInches: false));
-        Assert.Contains("Blade. Holes: pivot ", words, StringComparison.Ordinal);
+        Assert.Contains("Blade, cut one. Holes: pivot ", words, StringComparison.Ordinal);
         Assert.Contains("0.25 mm of stock around it", words, StringComparison.Ordinal);
         Assert.Contains("Liner or scale, cut two.", words, StringComparison.Ordinal);
         Assert.Contains("Print at 100 %, not fitted to the page.", words, StringComparison.Ordinal);
+    }
+
+    private static void AssertHoles(DrawnPattern pattern, Paper paper, bool inInches)
+    {
+        byte[] pdf = TemplatePdf.Write("Dunnock", pattern, paper, inInches);
+        Tiling tiling = TilingOf(pattern, paper, inInches);
+        foreach (Tile tile in tiling.Tiles)
+        {
+            RenderedPage page = Poppler.Render(pdf, tile.Number);
+            Box shown = tiling.Shown(tile).Grown(-5);
+            foreach (PatternHole hole in PieceLayout.Of(pattern, TemplateDrawing.GapMm).Pieces.SelectMany(p => p.Holes))
+            {
+                if (tiling.Tiles.Length == 1 || shown.Contains(hole.Circle.Centre))
+                {
+                    AssertHole(page, tile, hole.Circle);
+                }
+            }
+        }
     }
 
     private static void AssertScale(RenderedPage page, SheetFormat format, bool inInches)

@@ -135,6 +135,89 @@ public sealed class PatternDrawingsTests(RunningService service) : IClassFixture
         Assert.Equal(6, PolylinesOn(sheet, "FLUSHBACK_CUT_INSIDE").Count());
     }
 
+    public static TheoryData<Wire.Arrangement, bool, string[], int[], string[]> Pairs =>
+        new()
+        {
+            {
+                Wire.Arrangement.SharedSpring,
+                true,
+                ["BLADE", "SPRING", "HANDLE", "BLADE_2"],
+                [1, 1, 3, 1],
+                ["HANDLE, cut two", "BLADE_2, cut one, 1.80 mm thick"]
+            },
+            {
+                Wire.Arrangement.TwoSprings,
+                false,
+                ["BLADE", "SPRING", "HANDLE", "BLADE_2", "SPRING_2", "LINER_BETWEEN"],
+                [1, 2, 3, 1, 2, 3],
+                ["HANDLE, cut two", "LINER_BETWEEN, cut one, 0.50 mm thick"]
+            },
+            {
+                Wire.Arrangement.TwoSprings,
+                true,
+                ["BLADE", "SPRING", "HANDLE", "BLADE_2", "SPRING_2", "HANDLE_2", "LINER_BETWEEN"],
+                [1, 2, 3, 1, 2, 3, 6],
+                ["HANDLE, cut one", "HANDLE_2, cut one", "LINER_BETWEEN, cut one, 0.50 mm thick"]
+            },
+        };
+
+    [Theory]
+    [MemberData(nameof(Pairs))]
+    public async Task The_drawings_of_two_blades_hold_every_piece_of_both_and_say_how_many_are_cut(
+        Wire.Arrangement arrangement,
+        bool atOtherEnd,
+        string[] layers,
+        int[] holes,
+        string[] words
+    )
+    {
+        Wire.GenerateResponse response = await service.Exporter.GenerateAsync(
+            new Wire.GenerateRequest
+            {
+                Arrangement = arrangement,
+                SecondBlade = new Wire.SecondBlade { AtOtherEnd = atOtherEnd },
+                Artifacts = { Wire.ArtifactKind.PatternDxf, Wire.ArtifactKind.CutSheetDxf },
+            }
+        );
+
+        Wire.InspectReport sheet = await InspectAsync(response.Artifacts[1].Content, new Wire.InspectionSettings());
+        Assert.Empty(sheet.Findings);
+        Assert.Equal(layers, sheet.CutLayers);
+        Assert.Equal(holes, sheet.Parts.Select(part => part.Holes.Count));
+        Assert.Equal(
+            holes.Zip(layers, (count, layer) => (count, layer.EndsWith("_2", StringComparison.Ordinal))),
+            response.Pattern.Pieces.Select(piece => (piece.Holes.Count, piece.Second))
+        );
+        string[] told =
+        [
+            .. EntitiesOn(Referee.Dump(response.Artifacts[1].Content.ToByteArray()), "FLUSHBACK_TEXT")
+                .Select(text => text.GetProperty("text").GetString()!),
+        ];
+        Assert.Equal(layers.Length, told.Length);
+        Assert.All(told, text => Assert.Contains(", cut ", text, StringComparison.Ordinal));
+        Assert.All(words, text => Assert.Contains(text, told));
+
+        Wire.CheckResponse second = await service.Checker.CheckAsync(
+            new Wire.CheckRequest
+            {
+                Knife = new Wire.Knife
+                {
+                    Drawing = new Wire.KnifeDrawing
+                    {
+                        Dxf = response.Artifacts[0].Content,
+                        Layers = new Wire.LayerRoles
+                        {
+                            Blade = "BLADE_2",
+                            Spring = "SPRING_2",
+                            Pins = "PINS_2",
+                        },
+                    },
+                },
+            }
+        );
+        PatternTests.AssertReads(second.Report, 5 * 0.0254, 15 * 0.0254);
+    }
+
     private static Wire.Pattern Ground() =>
         new()
         {
