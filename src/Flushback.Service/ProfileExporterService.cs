@@ -42,5 +42,12 @@ public sealed class ProfileExporterService(PatternChecker checker, ServiceLimits
     public override Task<Wire.ListPatternParametersResponse> ListPatternParameters(
         Wire.ListPatternParametersRequest request,
         ServerCallContext context
-    ) => Task.FromResult(new Wire.ListPatternParametersResponse { Parameters = { ParameterListMapping.All } });
+    ) =>
+        Task.FromResult(
+            new Wire.ListPatternParametersResponse
+            {
+                Parameters = { ParameterListMapping.All },
+                BesidePattern = { ParameterListMapping.BesidePattern },
+            }
+        );
 }

@@ -33,7 +33,7 @@ public sealed class PatternChecker(RequestValidator validator, ServiceLimits lim
             DrawnPair pair = DrawPair(request, cancellation);
             return new CheckedPattern(
                 Check(request, request.Name, pair.First, pair.Clearance.Findings, cancellation),
-                Check(request, $"{request.Name}, second blade", pair.Second, [], cancellation),
+                Check(request, SecondName(request.Name), pair.Second, [], cancellation),
                 fitted,
                 pair
             );
@@ -57,15 +57,22 @@ public sealed class PatternChecker(RequestValidator validator, ServiceLimits lim
                 Pattern = request.Pattern,
                 Bench = request.Bench,
                 Handle = request.Handle,
+                Arrangement = request.Arrangement,
+                SecondBlade = request.SecondBlade,
             },
             time.Token
         );
         return new Wire.CheckResponse
         {
             Report = made.First.Report,
-            Outlines = request.WithOutlines ? made.First.Source.Drawn.ToWire() : null,
+            Outlines = Outlines(made.First),
+            Second = made.Second is { } second ? made.Pair!.ToChecked(second.Report, Outlines(second)) : null,
         };
+
+        Wire.KnifeOutlines? Outlines(CheckedBlade blade) => request.WithOutlines ? blade.Source.Drawn.ToWire() : null;
     }
+
+    private static string SecondName(string name) => name.Length > 0 ? $"{name}, second blade" : "second blade";
 
     private static DrawnPattern Draw(PatternParameters page, FittedPattern? fitted, CancellationToken cancellation)
     {

@@ -31,25 +31,49 @@ internal static class PairMapping
             Readings = second.Readings,
         };
 
-    /// <summary>To the contract.</summary>
-    public static Wire.DrawnSecondBlade ToWire(this DrawnPair pair, Wire.CheckReport report)
-    {
-        Wire.DrawnSecondBlade wire = new()
+    /// <summary>The second blade as drawn, to the contract.</summary>
+    public static Wire.DrawnSecondBlade ToWire(this DrawnPair pair, Wire.CheckReport report) =>
+        new()
         {
             Pattern = pair.Second.ToWire(),
             Report = report,
             AtOtherEnd = pair.SecondToFirst.Mirrored,
-            SpanMm = Math.Abs(pair.SecondToFirst.Shift.X),
-            Clearance = new Wire.BladeClearance
-            {
-                SidewaysMm = pair.Clearance.SidewaysMm,
-                LeastMm = pair.Clearance.LeastMm,
-                Layered = pair.Clearance.AreLayered,
-            },
+            SpanMm = SpanMm(pair),
+            Clearance = pair.Clearance.ToWire(),
         };
-        wire.Clearance.Passings.AddRange(pair.Clearance.Cases.Select(ToWire));
-        return wire;
-    }
+
+    /// <summary>The second blade as an item of a library is answered, to the contract.</summary>
+    /// <param name="pair">Both blades.</param>
+    /// <param name="report">What the dial shows over the second.</param>
+    /// <param name="outlines">The second as drawn; null when not asked for.</param>
+    public static Wire.CheckedSecondBlade ToChecked(
+        this DrawnPair pair,
+        Wire.CheckReport report,
+        Wire.KnifeOutlines? outlines
+    ) =>
+        new()
+        {
+            Report = report,
+            Outlines = outlines,
+            Arrangement =
+                pair.Parameters.Arrangement == Arrangement.SharedSpring
+                    ? Wire.Arrangement.SharedSpring
+                    : Wire.Arrangement.TwoSprings,
+            AtOtherEnd = pair.SecondToFirst.Mirrored,
+            SpanMm = SpanMm(pair),
+            Clearance = pair.Clearance.ToWire(),
+        };
+
+    private static double SpanMm(DrawnPair pair) => Math.Abs(pair.SecondToFirst.Shift.X);
+
+    private static Wire.BladeClearance ToWire(this PairClearance clearance) =>
+        new()
+        {
+            SidewaysMm = clearance.SidewaysMm,
+            LeastMm = clearance.LeastMm,
+            Layered = clearance.AreLayered,
+            Passings = { clearance.Cases.Select(ToWire) },
+        };
 
     private static Wire.BladePassing ToWire(ClearanceCase passing)
     {
@@ -73,7 +97,8 @@ internal static class PairMapping
         };
     }
 
-    private static SecondBladeParameters ToSecond(Wire.SecondBlade wire)
+    /// <summary>The second blade from the contract.</summary>
+    public static SecondBladeParameters ToSecond(Wire.SecondBlade wire)
     {
         PatternParameters page = PageOf(wire).ToParameters();
         SecondBladeParameters usual = new();

@@ -1,8 +1,9 @@
+using Flushback.Patterns.Pairs;
 using Flushback.Patterns.Parameters;
 
 namespace Flushback.Service.Mapping;
 
-/// <summary>The table of all parameters of a pattern, to the contract: the numbers, and the two choices among them.</summary>
+/// <summary>The tables of all parameters of a pattern, and of what stands beside it on a page, to the contract.</summary>
 internal static class ParameterListMapping
 {
     /// <summary>All of them, group by group.</summary>
@@ -10,6 +11,65 @@ internal static class ParameterListMapping
         PatternLimits
             .All.GroupBy(limit => limit.Group)
             .SelectMany(group => ChoicesOf(group.Key).Concat(group.Select(ToWire)));
+
+    /// <summary>How two blades share the handle, everything of the second blade, and what a fit may change.</summary>
+    public static IEnumerable<Wire.PatternParameter> BesidePattern =>
+        [
+            new Wire.PatternParameter
+            {
+                Field = "arrangement",
+                Name = "arrangement",
+                Meaning =
+                    "How two blades share the handle: at either end of one spring with a nose at both ends, or under two springs side by side.",
+                Choices = { "one blade", "shared spring", "two springs" },
+            },
+            new Wire.PatternParameter
+            {
+                Field = $"{SecondBlade}.at_other_end",
+                Name = "end of the second blade",
+                Meaning =
+                    "Whether the second blade opens at the other end of the handle; always so on a shared spring.",
+                Choices = { "yes", "no" },
+            },
+            .. SecondBladeLimits.All.Select(ToWire),
+            .. All.Where(parameter => IsOfEveryBlade(parameter.Field)).Select(OfSecondBlade),
+            new Wire.PatternParameter
+            {
+                Field = "fit.free",
+                Name = "free dimensions",
+                Meaning =
+                    "Dimensions that a fit may change, as a list of their fields; without a fit it changes nothing.",
+                Follows =
+                    "depth of the spring at nose, centre pin and rear pin, place of the centre pin and preload for a wanted pull, and what the page leaves out for no findings",
+            },
+        ];
+
+    private const string SecondBlade = "second_blade";
+
+    private static bool IsOfEveryBlade(string field) => field.Split('.')[0] is "tang" or "blade" or "readings";
+
+    private static Wire.PatternParameter OfSecondBlade(Wire.PatternParameter first)
+    {
+        Wire.PatternParameter second = first.Clone();
+        second.Field = $"{SecondBlade}.{first.Field}";
+        second.Name = $"second blade's {first.Name}";
+        return second;
+    }
+
+    private static Wire.PatternParameter ToWire(SecondBladeLimit limit) =>
+        WithDefault(
+            new Wire.PatternParameter
+            {
+                Field = $"{SecondBlade}.{limit.Field}",
+                Name = limit.Name,
+                Meaning = limit.Meaning,
+                Unit = "mm",
+                Least = limit.Least,
+                Most = limit.Most,
+                Follows = limit.Follows ?? "",
+            },
+            limit.Default
+        );
 
     private static IEnumerable<Wire.PatternParameter> ChoicesOf(string group) =>
         group switch
@@ -37,24 +97,29 @@ internal static class ParameterListMapping
             _ => [],
         };
 
-    private static Wire.PatternParameter ToWire(PatternLimit limit)
+    private static Wire.PatternParameter ToWire(PatternLimit limit) =>
+        WithDefault(
+            new Wire.PatternParameter
+            {
+                Field = limit.Path,
+                Name = limit.Name,
+                Meaning = limit.Meaning,
+                Unit = limit.Unit,
+                Least = limit.Least,
+                Most = limit.Most,
+                Follows = limit.Follows ?? "",
+            },
+            limit.Default
+        );
+
+    private static Wire.PatternParameter WithDefault(Wire.PatternParameter parameter, double? value)
     {
-        Wire.PatternParameter wire = new()
+        if (value is { } given)
         {
-            Field = limit.Path,
-            Name = limit.Name,
-            Meaning = limit.Meaning,
-            Unit = limit.Unit,
-            Least = limit.Least,
-            Most = limit.Most,
-            Follows = limit.Follows ?? "",
-        };
-        if (limit.Default is { } value)
-        {
-            wire.DefaultValue = value;
+            parameter.DefaultValue = given;
         }
 
-        return wire;
+        return parameter;
     }
 
     // ClipPoint is "clip point".

@@ -16,7 +16,8 @@ public sealed partial class ItemTelemetry(ServiceMetrics metrics, ILogger<ItemTe
     {
         StatusCode status = (StatusCode)(answer.Error?.Code ?? 0);
         metrics.AnsweredItem(work, status.ToString(), duration);
-        foreach (Wire.Finding finding in answer.Check?.Report.Findings ?? [])
+        Wire.CheckReport?[] reports = [answer.Check?.Report, answer.Check?.Second?.Report];
+        foreach (Wire.Finding finding in reports.SelectMany(report => report?.Findings ?? []))
         {
             metrics.Found(finding.Code);
         }

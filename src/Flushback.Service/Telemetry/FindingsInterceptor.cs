@@ -6,7 +6,7 @@ using Grpc.Core.Interceptors;
 
 namespace Flushback.Service.Telemetry;
 
-/// <summary>Counts the findings in answers by their codes, wherever the contract has <c>report.findings[].code</c>.</summary>
+/// <summary>Counts the findings in answers by their codes, wherever the contract has <c>report.findings[].code</c>, of a second blade too.</summary>
 public sealed class FindingsInterceptor(ServiceMetrics metrics) : Interceptor
 {
     /// <inheritdoc/>
@@ -19,7 +19,8 @@ public sealed class FindingsInterceptor(ServiceMetrics metrics) : Interceptor
         TResponse response = await continuation(request, context);
         if (response is IMessage message)
         {
-            foreach (string code in CodesIn(message))
+            IMessage? second = message.Descriptor.FindFieldByName("second")?.Accessor.GetValue(message) as IMessage;
+            foreach (string code in CodesIn(message).Concat(second is null ? [] : CodesIn(second)))
             {
                 metrics.Found(code);
             }

@@ -1,10 +1,15 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
+using Flushback.Patterns.Pairs;
 using Flushback.Patterns.Parameters;
+using Flushback.Service.Limits;
 using Flushback.Service.Mapping;
+using Flushback.Service.Tests.BadInput;
 using Flushback.Service.Tests.Hosting;
+using Flushback.Service.Validation;
 using Google.Protobuf.Reflection;
+using Grpc.Core;
 
 namespace Flushback.Service.Tests.Answers;
 
@@ -163,6 +168,99 @@ public sealed partial class PatternTests(RunningService service) : IClassFixture
                 Assert.Equal(isChoice, parameter.Unit.Length == 0);
                 Assert.Equal(!isChoice, parameter is { HasLeast: true, HasMost: true });
                 Assert.Equal(!isChoice && parameter.Follows.Length == 0, parameter.HasDefaultValue);
+            }
+        );
+    }
+
+    [Fact]
+    public async Task What_stands_beside_the_pattern_is_named_once_with_the_limits_of_the_first_blade_where_it_has_them()
+    {
+        var response = await service.Exporter.ListPatternParametersAsync(new Wire.ListPatternParametersRequest());
+        Dictionary<string, Wire.PatternParameter> beside = response.BesidePattern.ToDictionary(known => known.Field);
+
+        string[] ownFields =
+        [
+            .. Wire
+                .SecondBlade.Descriptor.Fields.InDeclarationOrder()
+                .Where(field => field.FieldType != FieldType.Message)
+                .Select(field => $"second_blade.{field.Name}"),
+        ];
+        Wire.PatternParameter[] asFirst =
+        [
+            .. response.Parameters.Where(known => known.Field.Split('.')[0] is "tang" or "blade" or "readings"),
+        ];
+        Assert.Equal(
+            new[] { "arrangement", "fit.free" }
+                .Concat(ownFields)
+                .Concat(asFirst.Select(first => $"second_blade.{first.Field}"))
+                .Order(),
+            beside.Keys.Order()
+        );
+        Assert.Equal(["one blade", "shared spring", "two springs"], beside["arrangement"].Choices);
+        Assert.Equal(["yes", "no"], beside["second_blade.at_other_end"].Choices);
+        Assert.All(
+            asFirst,
+            first =>
+            {
+                Wire.PatternParameter second = beside[$"second_blade.{first.Field}"].Clone();
+                Assert.Equal($"second blade's {first.Name}", second.Name);
+                (second.Field, second.Name) = (first.Field, first.Name);
+                Assert.Equal(first, second);
+            }
+        );
+        Assert.All(beside.Values, known => Assert.EndsWith(".", known.Meaning, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_contract_tells_meaning_limits_and_default_of_each_number_of_a_second_blade_as_the_table_does()
+    {
+        string contract = Unwrapped(
+            File.ReadAllText(Path.Combine(Root(), "protos", "flushback", "v1", "pattern.proto"))
+        );
+        Assert.All(
+            SecondBladeLimits.All,
+            limit =>
+            {
+                string otherwise = limit.Default is { } value ? $"default {Number(value)}" : $"absent: {limit.Follows}";
+                Assert.Contains(
+                    $"// {limit.Meaning} In millimetres, from {Number(limit.Least)} to {Number(limit.Most)}; {otherwise}. optional double {limit.Field} =",
+                    contract,
+                    StringComparison.Ordinal
+                );
+            }
+        );
+    }
+
+    [Fact]
+    public void Each_number_of_a_second_blade_may_lie_at_its_limits_and_not_beyond()
+    {
+        Assert.All(
+            SecondBladeLimits.All,
+            limit =>
+            {
+                FieldDescriptor field = Wire.SecondBlade.Descriptor.FindFieldByName(limit.Field);
+                foreach (
+                    (double value, bool isAllowed) in ((double, bool)[])
+                        [
+                            (limit.Least, true),
+                            (limit.Most, true),
+                            (limit.Least - 1e-3, false),
+                            (limit.Most + 1e-3, false),
+                        ]
+                )
+                {
+                    Wire.GenerateRequest request = new() { SecondBlade = new Wire.SecondBlade() };
+                    field.Accessor.SetValue(request.SecondBlade, value);
+                    Exception? refused = Record.Exception(() =>
+                        new RequestValidator(new ServiceLimits()).Validate(request)
+                    );
+
+                    Assert.Equal(isAllowed, refused is null);
+                    Assert.Equal(
+                        isAllowed ? [] : [($"second_blade.{limit.Field}", "OUT_OF_RANGE")],
+                        refused is RpcException told ? Refused.From(told).Violations : []
+                    );
+                }
             }
         );
     }

@@ -166,6 +166,99 @@ public sealed class StreamTests(RunningService service) : IClassFixture<RunningS
         Assert.Equal("pattern.readings.half_stop_mm", Violation(answers, "bad").Field);
     }
 
+    [Theory]
+    [InlineData(Wire.Arrangement.SharedSpring, true)]
+    [InlineData(Wire.Arrangement.TwoSprings, true)]
+    [InlineData(Wire.Arrangement.TwoSprings, false)]
+    public async Task A_pattern_of_two_blades_is_answered_with_both_as_a_single_call_draws_and_checks_them(
+        Wire.Arrangement arrangement,
+        bool isAtOtherEnd
+    )
+    {
+        Wire.PatternCheckRequest pattern = new()
+        {
+            Arrangement = arrangement,
+            Pattern = new()
+            {
+                Handle = new() { ClosedLengthMm = 94, FrontMm = 7 },
+            },
+            SecondBlade = new()
+            {
+                AtOtherEnd = isAtOtherEnd,
+                Blade = new() { LengthMm = 44 },
+            },
+            WithOutlines = true,
+        };
+        Wire.GenerateResponse single = await service.Exporter.GenerateAsync(
+            new Wire.GenerateRequest
+            {
+                Pattern = pattern.Pattern,
+                Arrangement = arrangement,
+                SecondBlade = pattern.SecondBlade,
+            }
+        );
+
+        Wire.CheckResponse both = await CheckAsync(pattern);
+
+        Assert.Equal(single.Report, both.Report);
+        Assert.Equal(single.Second.Report, both.Second.Report);
+        Assert.Equal(single.Second.Clearance, both.Second.Clearance);
+        Assert.Equal(5, both.Second.Clearance.Passings.Count);
+        Assert.Equal(
+            (arrangement, isAtOtherEnd, single.Second.SpanMm),
+            (both.Second.Arrangement, both.Second.AtOtherEnd, both.Second.SpanMm)
+        );
+        Assert.Equal("second blade", both.Second.Report.Name);
+
+        // What comes back of the second blade is a knife by itself, which reads what was told of it.
+        Wire.CheckRequest alone = new() { Knife = new() { Outlines = both.Second.Outlines } };
+        Wire.CheckReport read = (await service.Checker.CheckAsync(alone)).Report;
+        Assert.Equal(
+            both.Second.Report.Stops.Select(stop => Math.Round(stop.LiftMm, 6)),
+            read.Stops.Select(stop => Math.Round(stop.LiftMm, 6))
+        );
+        pattern.WithOutlines = false;
+        Assert.Null((await CheckAsync(pattern)).Second.Outlines);
+    }
+
+    [Fact]
+    public async Task Of_a_pattern_of_one_blade_the_second_is_not_read_and_not_answered()
+    {
+        Wire.PatternCheckRequest pattern = new() { SecondBlade = new() { Blade = new() { LengthMm = 44 } } };
+        Wire.CheckResponse unsaid = await CheckAsync(pattern);
+        pattern.Arrangement = Wire.Arrangement.OneBlade;
+
+        Assert.Null(unsaid.Second);
+        Assert.Equal(unsaid, await CheckAsync(pattern));
+        Assert.Equal(unsaid, await CheckAsync(new Wire.PatternCheckRequest()));
+    }
+
+    [Fact]
+    public async Task What_is_wrong_with_a_second_blade_is_told_by_the_field_of_its_item()
+    {
+        Wire.PatternCheckRequest high = new()
+        {
+            Arrangement = Wire.Arrangement.TwoSprings,
+            SecondBlade = new() { Tang = new() { HeightMm = 99 } },
+        };
+        Wire.PatternCheckRequest bent = new()
+        {
+            Arrangement = Wire.Arrangement.SharedSpring,
+            Handle = new Wire.HandleSettings(),
+        };
+
+        List<Wire.CheckManyResponse> answers = await Library.CheckAsync(
+            service.Checker,
+            [
+                new Wire.CheckManyRequest { ItemId = "high", Pattern = high },
+                new Wire.CheckManyRequest { ItemId = "bent", Pattern = bent },
+            ]
+        );
+
+        Assert.Equal(("second_blade.tang.height_mm", "OUT_OF_RANGE"), Violation(answers, "high"));
+        Assert.Equal(("handle", "NOT_MADE"), Violation(answers, "bent"));
+    }
+
     [Fact]
     public async Task A_deadline_ends_the_whole_stream()
     {
@@ -177,6 +270,16 @@ public sealed class StreamTests(RunningService service) : IClassFixture<RunningS
 
         Assert.Equal(StatusCode.DeadlineExceeded, late.StatusCode);
     }
+
+    private async Task<Wire.CheckResponse> CheckAsync(Wire.PatternCheckRequest pattern) =>
+        Assert
+            .Single(
+                await Library.CheckAsync(
+                    service.Checker,
+                    [new Wire.CheckManyRequest { ItemId = "1", Pattern = pattern }]
+                )
+            )
+            .Check;
 
     private static int Number(Wire.CheckManyResponse answer) =>
         int.Parse(answer.ItemId, System.Globalization.CultureInfo.InvariantCulture);
