@@ -29,10 +29,11 @@ public sealed class ShutdownTests(PublishedService published) : IDisposable
 
         replica.Program.Terminate();
 
+        // By the connection that is open, so that both are asked well within the notice.
         await Eventually.IsTrueAsync(async () =>
-            await replica.HealthAsync("ready") == HealthCheckResponse.Types.ServingStatus.NotServing
+            await HealthAsync(channel, "ready") == HealthCheckResponse.Types.ServingStatus.NotServing
         );
-        Assert.Equal(HealthCheckResponse.Types.ServingStatus.Serving, await replica.HealthAsync("live"));
+        Assert.Equal(HealthCheckResponse.Types.ServingStatus.Serving, await HealthAsync(channel, "live"));
         Assert.Equal(3, (await underWay).Report.Stops.Count);
         Assert.Equal(0, await replica.Program.EndAsync());
         Assert.Null(await replica.HealthAsync("live"));
@@ -61,6 +62,11 @@ public sealed class ShutdownTests(PublishedService published) : IDisposable
     // By a connection that tries nothing again: once cut off it stays so.
     private static AsyncUnaryCall<Wire.CheckResponse> Check(GrpcChannel channel, Wire.CheckRequest request) =>
         new Wire.ProfileChecker.ProfileCheckerClient(channel).CheckAsync(request);
+
+    private static async Task<HealthCheckResponse.Types.ServingStatus> HealthAsync(
+        GrpcChannel channel,
+        string service
+    ) => (await new Health.HealthClient(channel).CheckAsync(new HealthCheckRequest { Service = service })).Status;
 
     private async Task IsUnderWayAsync()
     {

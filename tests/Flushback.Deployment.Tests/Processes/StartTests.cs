@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Flushback.Deployment.Tests.Running;
+using Flushback.Service.Tests.Hosting;
 using Flushback.Service.Tests.Inputs;
 using Grpc.Core;
 
@@ -72,8 +73,13 @@ public sealed class StartTests(PublishedService published)
         string address = replica.Address.GetLeftPart(UriPartial.Authority);
         using KeptPort nobodys = new();
 
-        Assert.Equal(0, (await StartedProgram.RunAsync(published.Program, "health", address)).ExitCode);
-        Assert.Equal(0, (await StartedProgram.RunAsync(published.Program, "health", address, "live")).ExitCode);
+        // It waits three seconds for an answer and says 1 then; whoever probes asks again.
+        await Eventually.IsTrueAsync(async () =>
+            (await StartedProgram.RunAsync(published.Program, "health", address)).ExitCode == 0
+        );
+        await Eventually.IsTrueAsync(async () =>
+            (await StartedProgram.RunAsync(published.Program, "health", address, "live")).ExitCode == 0
+        );
         Assert.Equal(
             1,
             (await StartedProgram.RunAsync(published.Program, "health", $"http://127.0.0.1:{nobodys.Number}")).ExitCode

@@ -68,7 +68,7 @@ internal sealed class Replica : IAsyncDisposable
         {
             HealthCheckResponse health = await new Health.HealthClient(channel).CheckAsync(
                 new HealthCheckRequest { Service = service },
-                deadline: TimeProvider.System.GetUtcNow().UtcDateTime.AddSeconds(10)
+                deadline: TimeProvider.System.GetUtcNow().UtcDateTime.AddMinutes(5)
             );
             return health.Status;
         }

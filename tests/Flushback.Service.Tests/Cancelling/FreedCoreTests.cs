@@ -23,8 +23,8 @@ namespace Flushback.Service.Tests.Cancelling;
 /// </remarks>
 public sealed class FreedCoreTests(ITestOutputHelper output)
 {
-    // The aim is 50 ms of a core of its own; one that is shared, or collects garbage meanwhile, is several times slower.
-    private static readonly TimeSpan _most = TimeSpan.FromMilliseconds(500);
+    // The aim is 50 ms of a core of its own; one that is shared, or compiles meanwhile, is many times slower.
+    private static readonly TimeSpan _most = TimeSpan.FromSeconds(2);
     private static readonly TimeSpan _longestRun = TimeSpan.FromSeconds(12);
 
     private static readonly ServiceLimits _limits = new() { Seconds = 3600 };

@@ -129,7 +129,7 @@ public sealed class BoundsTests
     [Fact]
     public async Task While_a_single_check_is_answered_few_items_of_a_flood_are()
     {
-        const int InHand = 200;
+        const int InHand = 100;
         RunningService service = await RunningService.StartAsync(
             "--Limits:Parallel=1",
             $"--Limits:StreamItems={InHand}"

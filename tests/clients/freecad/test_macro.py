@@ -96,7 +96,7 @@ class MacroTests(unittest.TestCase):
     def setUpClass(cls) -> None:
         cls.running = LiveService()
         cls.addClassCleanup(cls.running.close)
-        cls.service = flushback.connect(cls.running.address)
+        cls.service = flushback.connect(cls.running.address, deadline_s=600)
         cls.addClassCleanup(cls.service.close)
 
     def tearDown(self) -> None:

@@ -59,7 +59,7 @@ describe("answers", () => {
   let running, service;
   before(async () => {
     running = await startService();
-    service = connect(running.address);
+    service = connect(running.address, { deadlineSeconds: 600 });
   });
   after(async () => {
     service.close();

@@ -10,7 +10,7 @@ const program = fileURLToPath(new URL("artifacts/bin/Flushback.Service/release/F
 
 /** Starts a service; `address` is where it listens, `close` ends it. */
 export async function startService({ scheme = "http", args = [] } = {}) {
-  const process = spawn("dotnet", [program, "--urls", `${scheme}://127.0.0.1:0`, ...args]);
+  const process = spawn("dotnet", [program, "--urls", `${scheme}://127.0.0.1:0`, "--Limits:Seconds=600", ...args]);
   let printed = "";
   const ended = new Promise((resolve) => process.once("exit", resolve));
   const address = await new Promise((resolve, reject) => {

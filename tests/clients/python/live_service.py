@@ -19,7 +19,7 @@ class LiveService:
         if not PROGRAM.exists():
             raise FileNotFoundError(f"{PROGRAM} is not there; build it: dotnet build -c Release src/Flushback.Service")
         self._process = subprocess.Popen(
-            ["dotnet", str(PROGRAM), "--urls", f"{scheme}://127.0.0.1:0", *args],
+            ["dotnet", str(PROGRAM), "--urls", f"{scheme}://127.0.0.1:0", "--Limits:Seconds=600", *args],
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             text=True,

@@ -40,7 +40,7 @@ class AnswersTests(unittest.TestCase):
     @classmethod
     def setUpClass(cls) -> None:
         cls.running = LiveService()
-        cls.service = flushback.connect(cls.running.address)
+        cls.service = flushback.connect(cls.running.address, deadline_s=600)
 
     @classmethod
     def tearDownClass(cls) -> None:
@@ -247,7 +247,7 @@ class RefusalTests(unittest.TestCase):
     @classmethod
     def setUpClass(cls) -> None:
         cls.running = LiveService("--Limits:Vertices=8")
-        cls.service = flushback.connect(cls.running.address)
+        cls.service = flushback.connect(cls.running.address, deadline_s=600)
 
     @classmethod
     def tearDownClass(cls) -> None:
