@@ -32,13 +32,25 @@ public readonly record struct RigidMotion(Angle Turn, Vector Shift, bool Mirrore
     }
 
     /// <summary>The moved point.</summary>
-    public Point Apply(Point p) => Point.Origin + Apply(p - Point.Origin) + Shift;
+    public Point Apply(Point p) => Apply(p, Vector.FromDirection(Turn));
 
     /// <summary>The turned (and mirrored) direction; shifts do not touch it.</summary>
-    public Vector Apply(Vector v) => (Mirrored ? new Vector(v.X, -v.Y) : v).Rotated(Turn);
+    public Vector Apply(Vector v) => Apply(v, Vector.FromDirection(Turn));
 
     /// <summary>The moved edge; still travelled from its start to its end.</summary>
-    public Edge Apply(Edge e) => new(Apply(e.Start), Apply(e.End), Mirrored ? -e.Bulge : e.Bulge);
+    public Edge Apply(Edge e) => Apply(e, Vector.FromDirection(Turn));
+
+    /// <summary>Moves edges, each still travelled from its start to its end.</summary>
+    /// <param name="edges">The edges.</param>
+    /// <param name="moved">Where they go, in their order.</param>
+    public void Apply(ReadOnlySpan<Edge> edges, Span<Edge> moved)
+    {
+        Vector turn = Vector.FromDirection(Turn);
+        for (int i = 0; i < edges.Length; i++)
+        {
+            moved[i] = Apply(edges[i], turn);
+        }
+    }
 
     /// <summary>The moved circle.</summary>
     public Circle Apply(Circle c) => new(Apply(c.Centre), c.RadiusMm);
@@ -50,6 +62,14 @@ public readonly record struct RigidMotion(Angle Turn, Vector Shift, bool Mirrore
         Angle turn = next.Turn + (next.Mirrored ? -Turn : Turn);
         return new RigidMotion(turn, next.Apply(Shift) + next.Shift, Mirrored != next.Mirrored);
     }
+
+    // With the unit vector of the turn found already.
+    private Vector Apply(Vector v, Vector turn) => (Mirrored ? new Vector(v.X, -v.Y) : v).RotatedTo(turn);
+
+    private Edge Apply(Edge e, Vector turn) =>
+        new(Apply(e.Start, turn), Apply(e.End, turn), Mirrored ? -e.Bulge : e.Bulge);
+
+    private Point Apply(Point p, Vector turn) => Point.Origin + Apply(p - Point.Origin, turn) + Shift;
 
     /// <summary>Mirror, turn and shift in their order. In the invariant culture, for logs and tests.</summary>
     public override string ToString() => $"{(Mirrored ? "mirror, " : "")}turn {Turn}, shift {Shift}";

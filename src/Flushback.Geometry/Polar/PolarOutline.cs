@@ -31,19 +31,37 @@ public sealed class PolarOutline
         Vector first = start;
         double start2 = start.LengthSquared;
         double first2 = start2;
+        RadialEnd? known = null;
         for (int i = 0; i < _forms.Length; i++)
         {
             bool last = i == _forms.Length - 1;
             Vector end = last ? first : _forms[i + 1].Start - centre;
             double end2 = last ? first2 : end.LengthSquared;
-            _forms[i].Split(new Ends(start, end, start2, end2, i, last ? 0 : i + 1), centre, turned, reach2, pieces);
+            Ends ends = new(start, end, start2, end2, i, last ? 0 : i + 1, known);
+            known = _forms[i].Split(ends, centre, turned, reach2, pieces);
             start = end;
             start2 = end2;
         }
     }
 
-    /// <summary>Both ends of an edge as seen from the centre.</summary>
-    private readonly record struct Ends(Vector Start, Vector End, double Start2, double End2, int First, int Second);
+    /// <summary>Both ends of an edge as seen from the centre; the start in polar coordinates when the edge before has found it.</summary>
+    private readonly record struct Ends(
+        Vector Start,
+        Vector End,
+        double Start2,
+        double End2,
+        int First,
+        int Second,
+        RadialEnd? Known
+    )
+    {
+        public RadialEnd PolarStart(double turn) => Known ?? EndAt(Start, Start2, turn, First);
+
+        public RadialEnd PolarEnd(double turn) => EndAt(End, End2, turn, Second);
+
+        private static RadialEnd EndAt(Vector fromCentre, double squared, double turn, int vertex) =>
+            new(Math.Sqrt(squared), RadialPiece.Wrapped(Math.Atan2(fromCentre.Y, fromCentre.X) + turn), vertex);
+    }
 
     /// <summary>An edge with everything that does not depend on the centre.</summary>
     private readonly struct Form(Edge edge)
@@ -57,19 +75,11 @@ public sealed class PolarOutline
 
         public Point Start => _edge.Start;
 
-        public void Split(in Ends ends, Point centre, double turn, double reach2, List<RadialPiece> pieces)
-        {
-            if (_isArc)
-            {
-                SplitArc(ends, centre, turn, reach2, pieces);
-            }
-            else
-            {
-                SplitLine(ends, turn, reach2, pieces);
-            }
-        }
+        /// <summary>Adds the edge's pieces and gives its end; null where the edge stays beyond reach.</summary>
+        public RadialEnd? Split(in Ends ends, Point centre, double turn, double reach2, List<RadialPiece> pieces) =>
+            _isArc ? SplitArc(ends, centre, turn, reach2, pieces) : SplitLine(ends, turn, reach2, pieces);
 
-        private void SplitLine(in Ends ends, double turn, double reach2, List<RadialPiece> pieces)
+        private RadialEnd? SplitLine(in Ends ends, double turn, double reach2, List<RadialPiece> pieces)
         {
             double alongStart = ends.Start.Dot(_tangent);
             double alongEnd = ends.End.Dot(_tangent);
@@ -78,22 +88,23 @@ public sealed class PolarOutline
             double nearest2 = passesFoot ? offset * offset : Math.Min(ends.Start2, ends.End2);
             if (nearest2 > reach2)
             {
-                return;
+                return null;
             }
 
-            RadialEnd start = EndAt(ends.Start, ends.Start2, turn, ends.First);
-            RadialEnd end = EndAt(ends.End, ends.End2, turn, ends.Second);
+            RadialEnd start = ends.PolarStart(turn);
+            RadialEnd end = ends.PolarEnd(turn);
             double axis = RadialPiece.Wrapped(_normalDirection + turn);
             if (!passesFoot)
             {
                 Add(pieces, new LinePiece(ends.First, offset, axis), start, end);
-                return;
+                return end;
             }
 
             double footAngle = offset >= 0 ? axis : RadialPiece.Wrapped(axis + Math.PI);
             RadialEnd foot = new(Math.Abs(offset), footAngle, -1);
             Add(pieces, new LinePiece(ends.First, offset, axis), start, foot);
             Add(pieces, new LinePiece(ends.First, offset, axis), foot, end);
+            return end;
         }
 
         private static void Add(List<RadialPiece> pieces, LinePiece line, RadialEnd from, RadialEnd to)
@@ -107,20 +118,31 @@ public sealed class PolarOutline
             (RadialEnd inner, RadialEnd outer) = outward ? (from, to) : (to, from);
             // Travel is counter-clockwise of the outward normal, so the outward half lies on its positive side.
             pieces.Add(
-                new RadialPiece(line.Edge, false, line.Offset, 0, line.Axis, outward ? 1 : -1, inner, outer, outward)
+                new RadialPiece(
+                    pieces.Count,
+                    line.Edge,
+                    false,
+                    line.Offset,
+                    0,
+                    line.Axis,
+                    outward ? 1 : -1,
+                    inner,
+                    outer,
+                    outward
+                )
             );
         }
 
         private readonly record struct LinePiece(int Edge, double Offset, double Axis);
 
-        private void SplitArc(in Ends ends, Point centre, double turn, double reach2, List<RadialPiece> pieces)
+        private RadialEnd? SplitArc(in Ends ends, Point centre, double turn, double reach2, List<RadialPiece> pieces)
         {
             Vector toCentre = _arcCentre - centre;
             double distance = toCentre.Length;
             double nearest = Math.Abs(distance - _radius);
             if (nearest * nearest > reach2 || distance == 0)
             {
-                return;
+                return null;
             }
 
             // Where the distance from the centre turns back: straight towards it and straight away from it.
@@ -128,11 +150,11 @@ public sealed class PolarOutline
             bool spansFar = Spans(toCentre, distance);
             if (!spansNear && Math.Min(ends.Start2, ends.End2) > reach2)
             {
-                return;
+                return null;
             }
 
-            RadialEnd start = EndAt(ends.Start, ends.Start2, turn, ends.First);
-            RadialEnd end = EndAt(ends.End, ends.End2, turn, ends.Second);
+            RadialEnd start = ends.PolarStart(turn);
+            RadialEnd end = ends.PolarEnd(turn);
             double axis = RadialPiece.Wrapped(toCentre.Direction.Radians + turn);
             double nearAngle = distance >= _radius ? axis : RadialPiece.Wrapped(axis + Math.PI);
             RadialEnd near = new(nearest, nearAngle, -1);
@@ -157,6 +179,8 @@ public sealed class PolarOutline
             {
                 Add(pieces, arc, start, end);
             }
+
+            return end;
         }
 
         // The same as Edge.SpansDirection, from what is known already: this is asked at every blade angle.
@@ -180,13 +204,21 @@ public sealed class PolarOutline
             // clockwise of the line of centres, and the other way in a hollow.
             double side = outward == arc.SignedRadius > 0 ? -1 : 1;
             pieces.Add(
-                new RadialPiece(arc.Edge, true, arc.Distance, arc.SignedRadius, arc.Axis, side, inner, outer, outward)
+                new RadialPiece(
+                    pieces.Count,
+                    arc.Edge,
+                    true,
+                    arc.Distance,
+                    arc.SignedRadius,
+                    arc.Axis,
+                    side,
+                    inner,
+                    outer,
+                    outward
+                )
             );
         }
 
         private readonly record struct ArcPiece(int Edge, double Distance, double SignedRadius, double Axis);
-
-        private static RadialEnd EndAt(Vector fromCentre, double squared, double turn, int vertex) =>
-            new(Math.Sqrt(squared), RadialPiece.Wrapped(Math.Atan2(fromCentre.Y, fromCentre.X) + turn), vertex);
     }
 }

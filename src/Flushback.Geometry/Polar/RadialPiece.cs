@@ -14,6 +14,7 @@ namespace Flushback.Geometry.Polar;
 public readonly record struct RadialPiece
 {
     internal RadialPiece(
+        int index,
         int edgeIndex,
         bool isArc,
         double offset,
@@ -25,6 +26,7 @@ public readonly record struct RadialPiece
         bool outward
     )
     {
+        Index = index;
         EdgeIndex = edgeIndex;
         IsArc = isArc;
         OffsetMm = offset;
@@ -52,6 +54,9 @@ public readonly record struct RadialPiece
     // Direction of the line's normal or of the arc's centre, and which side of it this piece lies on.
     private readonly double _axis;
     private readonly double _side;
+
+    /// <summary>Index of this piece in the list it was put into.</summary>
+    public int Index { get; }
 
     /// <summary>Index of the edge in its outline.</summary>
     public int EdgeIndex { get; }

@@ -49,8 +49,8 @@ internal sealed class ClearanceMeter
         // Everything is measured in the blade's own frame, where its boxes stand still and only the spring is turned.
         RigidMotion back = Knife.BladeAt(bladeAngle);
         RigidMotion spring = _knife.SpringAt(springRotation).Then(back.Inverse);
-        Turn(_spring, spring, _springTurned);
-        Turn(_tail, spring, _tailTurned);
+        spring.Apply(_spring, _springTurned);
+        spring.Apply(_tail, _tailTurned);
         Nearest edge = Distance.Between(_edge, _springTurned);
         Nearest tip = Distance.Between(Tip, _springTurned);
         Nearest tail = Distance.Between(_blade, _tailTurned);
@@ -87,14 +87,6 @@ internal sealed class ClearanceMeter
     {
         int before = (vertex + _knife.Blade.Edges.Length - 1) % _knife.Blade.Edges.Length;
         return _knife.BladeFaces[before] == BladeFace.Shoulder && _knife.BladeFaces[vertex] == BladeFace.OpenFlat;
-    }
-
-    private static void Turn(ReadOnlySpan<Edge> edges, RigidMotion motion, Edge[] into)
-    {
-        for (int i = 0; i < edges.Length; i++)
-        {
-            into[i] = motion.Apply(edges[i]);
-        }
     }
 
     private static Nearest InKnifeFrame(Nearest nearest, RigidMotion back) =>

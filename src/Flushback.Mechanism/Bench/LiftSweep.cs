@@ -91,13 +91,5 @@ internal sealed class LiftSweep(BenchSolver solver, RotationTrack track, FaceNam
     }
 
     private Angle ChangeBetween(SpringPose before, SpringPose after, (BladeFace, SpringFace) carried) =>
-        Halving
-            .Between(
-                before,
-                after,
-                static pose => pose.BladeAngle,
-                (angle, near) => solver.PoseAt(angle, near.Lowest),
-                pose => FacesOf(pose) == carried
-            )
-            .Fails.BladeAngle;
+        PoseBoundary.Between(solver, before, after, pose => FacesOf(pose) == carried).Fails.BladeAngle;
 }

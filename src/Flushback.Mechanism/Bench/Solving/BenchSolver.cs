@@ -22,9 +22,9 @@ public sealed class BenchSolver
     private readonly Box _bladeBounds;
     private readonly Point _centrePin;
     private readonly List<RadialPiece> _all = [];
-    private readonly List<RadialPiece> _upper = [];
-    private readonly List<RadialPiece> _lower = [];
-    private readonly List<RadialPiece> _behind = [];
+    private readonly List<int> _upper = [];
+    private readonly List<int> _lower = [];
+    private readonly List<int> _behind = [];
     private readonly StackSweep _stack;
     private readonly CancellationToken _cancellation;
 
@@ -44,6 +44,8 @@ public sealed class BenchSolver
 
     /// <summary>The knife being solved.</summary>
     public Knife Knife { get; }
+
+    private ReadOnlySpan<RadialPiece> Pieces => CollectionsMarshal.AsSpan(_all);
 
     /// <summary>Where the spring can lie at a blade angle.</summary>
     /// <param name="bladeAngle">Blade angle, clockwise from open.</param>
@@ -65,7 +67,13 @@ public sealed class BenchSolver
             ceiling = tail;
         }
 
-        return new SpringPose(bladeAngle, support, ceiling, blocked: ReachesCentrePin(), _centrePin);
+        return new SpringPose(
+            bladeAngle,
+            support.Rotation,
+            ceiling.Rotation,
+            blocked: ReachesCentrePin(),
+            FeatureOf(support, _centrePin)
+        );
     }
 
     /// <summary>What bounds the turn of the nose alone, with the whole spring raised from the pin it is drawn on.</summary>
@@ -76,14 +84,20 @@ public sealed class BenchSolver
     internal NoseBounds NoseBoundsAt(Angle bladeAngle, Angle near, double riseMm)
     {
         (Touch floor, Touch ceiling) = BoundsAt(bladeAngle, near, riseMm, _spring.FrontReachMm);
-        return new NoseBounds(floor, ceiling, Raised(riseMm));
+        Point pin = Raised(riseMm);
+        return new NoseBounds(floor.Rotation, ceiling.Rotation, FeatureOf(floor, pin), FeatureOf(ceiling, pin));
     }
+
+    private SpringPose.Feature FeatureOf(in Touch touch, Point pin) =>
+        double.IsFinite(touch.Rotation)
+            ? new SpringPose.Feature(touch, Pieces[touch.BladePiece], _spring.Pieces[touch.SpringPiece], pin)
+            : default;
 
     private (Touch Support, Touch Ceiling) BoundsAt(Angle bladeAngle, Angle? near, double riseMm, double reachMm)
     {
         Gather(bladeAngle, riseMm, reachMm);
         return near is { } from && MayBeHeldDown(from.Radians)
-            ? _stack.Bounds(_upper, _lower, from.Radians)
+            ? _stack.Bounds(Pieces, _upper, _lower, from.Radians)
             : (HighestSupport(), Touch.Unbounded);
     }
 
@@ -100,16 +114,16 @@ public sealed class BenchSolver
         // The blade stands still and the centre pin turns about it; the frame's turn goes into the polar angles.
         Point pin = Raised(riseMm).RotatedAbout(Point.Origin, bladeAngle);
         _blade.Split(pin, -bladeAngle, reachMm, _all);
-        foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
+        foreach (ref readonly RadialPiece piece in Pieces)
         {
             if (piece.InnerMm < _spring.FrontReachMm && piece.MaxAngle > _spring.FloorAt(piece.InnerMm) - MostTurn)
             {
-                (piece.IsOutward ? _lower : _upper).Add(piece);
+                (piece.IsOutward ? _lower : _upper).Add(piece.Index);
             }
 
             if (piece.IsOutward && Math.Abs(piece.Inner.Angle) > Math.PI / 2)
             {
-                _behind.Add(piece);
+                _behind.Add(piece.Index);
             }
         }
     }
@@ -125,7 +139,7 @@ public sealed class BenchSolver
 
     private bool ReachesCentrePin()
     {
-        foreach (ref readonly RadialPiece piece in CollectionsMarshal.AsSpan(_all))
+        foreach (ref readonly RadialPiece piece in Pieces)
         {
             if (piece.InnerMm < _spring.ClearMm)
             {
@@ -142,9 +156,11 @@ public sealed class BenchSolver
     /// </summary>
     private bool MayBeHeldDown(double near)
     {
+        ReadOnlySpan<RadialPiece> pieces = Pieces;
         ReadOnlySpan<RadialPiece> springs = _spring.FrontUpper;
-        foreach (ref readonly RadialPiece blade in CollectionsMarshal.AsSpan(_lower))
+        foreach (int lower in _lower)
         {
+            ref readonly RadialPiece blade = ref pieces[lower];
             foreach (ref readonly RadialPiece spring in springs)
             {
                 bool meets = blade.InnerMm <= spring.OuterMm && spring.InnerMm <= blade.OuterMm;
@@ -161,9 +177,11 @@ public sealed class BenchSolver
     private Touch HighestSupport()
     {
         Touch best = Touch.None;
+        ReadOnlySpan<RadialPiece> pieces = Pieces;
         ReadOnlySpan<RadialPiece> springs = _spring.FrontLower;
-        foreach (ref readonly RadialPiece blade in CollectionsMarshal.AsSpan(_upper))
+        foreach (int upper in _upper)
         {
+            ref readonly RadialPiece blade = ref pieces[upper];
             if (blade.MaxAngle - _spring.LowestFrontAngle <= best.Rotation)
             {
                 continue;
@@ -182,15 +200,18 @@ public sealed class BenchSolver
     {
         Touch best = Touch.Unbounded with { Rotation = below };
         bool found = false;
-        foreach (ref readonly RadialPiece blade in CollectionsMarshal.AsSpan(_behind))
+        ReadOnlySpan<RadialPiece> pieces = Pieces;
+        ReadOnlySpan<RadialPiece> springs = _spring.TailLower;
+        foreach (int behind in _behind)
         {
+            ref readonly RadialPiece blade = ref pieces[behind];
             double lowest = Math.Min(SpringSides.Behind(blade.MinAngle), SpringSides.Behind(blade.MaxAngle));
             if (lowest - _spring.HighestTailAngle >= best.Rotation)
             {
                 continue;
             }
 
-            foreach (RadialPiece spring in _spring.TailLower)
+            foreach (ref readonly RadialPiece spring in springs)
             {
                 double inner = Math.Max(blade.InnerMm, spring.InnerMm);
                 double outer = Math.Min(blade.OuterMm, spring.OuterMm);

@@ -31,8 +31,8 @@ internal sealed class ContactFinder(
     /// <summary>Contacts from rear to front, and near misses nearest first, with the spring at a rotation.</summary>
     public (List<Contact> Contacts, List<Contact> NearMisses) At(Angle bladeAngle, Angle rotation)
     {
-        Edge[] blade = [.. knife.Blade.Edges.Select(Knife.BladeAt(bladeAngle).Apply)];
-        Edge[] spring = [.. knife.Spring.Edges.Select(knife.SpringAt(rotation).Apply)];
+        Edge[] blade = EdgesOf(knife.Blade, Knife.BladeAt(bladeAngle));
+        Edge[] spring = EdgesOf(knife.Spring, knife.SpringAt(rotation));
         List<NearPlace> near = NearPlaces(blade, spring);
 
         List<ContactStretch> stretches = ContactStretch.AllOf(
@@ -54,6 +54,13 @@ internal sealed class ContactFinder(
 
         contacts.Sort((a, b) => a.At.X.CompareTo(b.At.X));
         return (contacts, nearMisses);
+    }
+
+    private static Edge[] EdgesOf(Outline outline, RigidMotion motion)
+    {
+        Edge[] edges = new Edge[outline.Edges.Length];
+        motion.Apply(outline.Edges.AsSpan(), edges);
+        return edges;
     }
 
     private IEnumerable<(int Blade, int Spring)> WholePairs(List<NearPlace> near)

@@ -19,6 +19,9 @@ public sealed class RotationTrack
     // Fine enough that no stop hides between two steps, and that a rotation names its neighbour's free interval.
     private static readonly Angle _step = Angle.FromDegrees(0.5);
 
+    // Steps are counted from blade angle zero, as the lift curve counts its own: it then finds its poses solved already.
+    private const int StepsToMidSwing = 90;
+
     private readonly BenchSolver _solver;
     private readonly List<SpringPose> _poses = [];
 
@@ -41,7 +44,7 @@ public sealed class RotationTrack
         return track;
     }
 
-    /// <summary>The pose at any blade angle, following from the nearest pose tracked.</summary>
+    /// <summary>The pose at any blade angle: as tracked, or following from the nearest pose tracked.</summary>
     public SpringPose At(Angle bladeAngle)
     {
         int low = 0;
@@ -60,16 +63,17 @@ public sealed class RotationTrack
             from += below ? 1 : -1;
         }
 
-        return _solver.PoseAt(bladeAngle, _poses[from].Lowest);
+        SpringPose nearest = _poses[from];
+        return nearest.BladeAngle == bladeAngle ? nearest : _solver.PoseAt(bladeAngle, nearest.Lowest);
     }
 
     private void Walk(SpringPose from, Angle to, int direction, CancellationToken cancellation)
     {
         SpringPose previous = from;
-        for (int i = 1; ; i++)
+        for (int i = StepsToMidSwing + direction; ; i += direction)
         {
             cancellation.ThrowIfCancellationRequested();
-            Angle angle = MidSwing + (_step * (i * direction));
+            Angle angle = _step * i;
             if (direction * (angle.Radians - to.Radians) > 1e-9)
             {
                 return;

@@ -7,18 +7,13 @@ namespace Flushback.Mechanism.Bench.Solving;
 /// <remarks>Angles in radians in the knife frame; the spring rotation counts from where the spring is drawn.</remarks>
 public readonly record struct SpringPose
 {
-    internal SpringPose(Angle bladeAngle, in Touch support, in Touch ceiling, bool blocked, Point centrePin)
+    internal SpringPose(Angle bladeAngle, double lowest, double highest, bool blocked, in Feature support)
     {
         BladeAngle = bladeAngle;
-        Lowest = new Angle(support.Rotation);
-        Highest = new Angle(ceiling.Rotation);
-        IsPossible = !blocked && support.Rotation <= ceiling.Rotation && double.IsFinite(support.Rotation);
-        if (!double.IsFinite(support.Rotation))
-        {
-            return;
-        }
-
-        Support = new Feature(support, centrePin);
+        Lowest = new Angle(lowest);
+        Highest = new Angle(highest);
+        IsPossible = !blocked && lowest <= highest && double.IsFinite(lowest);
+        Support = support;
     }
 
     /// <summary>Blade angle, clockwise from open.</summary>
@@ -43,21 +38,21 @@ public readonly record struct SpringPose
     /// <summary>A touching pair: a place, a normal, and which edges and vertices meet there.</summary>
     public readonly record struct Feature
     {
-        internal Feature(in Touch touch, Point centrePin)
+        internal Feature(in Touch touch, in RadialPiece blade, in RadialPiece spring, Point centrePin)
         {
             Vector arm = Vector.FromDirection(new Angle(touch.BladePolar)) * touch.RadiusMm;
             At = centrePin + arm;
-            BladeEdge = touch.Blade.EdgeIndex;
-            SpringEdge = touch.Spring.EdgeIndex;
-            BladeVertex = VertexAt(touch.Blade, touch.RadiusMm);
-            SpringVertex = VertexAt(touch.Spring, touch.RadiusMm);
+            BladeEdge = blade.EdgeIndex;
+            SpringEdge = spring.EdgeIndex;
+            BladeVertex = VertexAt(blade, touch.RadiusMm);
+            SpringVertex = VertexAt(spring, touch.RadiusMm);
 
             // At a vertex of the blade the spring's face gives the normal, and the other way round.
             double springPolar = touch.BladePolar - touch.Rotation;
             Normal =
                 BladeVertex >= 0
-                    ? -touch.Spring.OutwardNormalAt(touch.RadiusMm, springPolar).Rotated(new Angle(touch.Rotation))
-                    : touch.Blade.OutwardNormalAt(touch.RadiusMm, touch.BladePolar);
+                    ? -spring.OutwardNormalAt(touch.RadiusMm, springPolar).Rotated(new Angle(touch.Rotation))
+                    : blade.OutwardNormalAt(touch.RadiusMm, touch.BladePolar);
             SpringLever = arm.Cross(Normal);
             BladeLever = (At - Point.Origin).Cross(Normal);
         }
@@ -88,6 +83,13 @@ public readonly record struct SpringPose
 
         /// <summary>Turn of the spring for a turn of the blade.</summary>
         public double Slope => -BladeLever / SpringLever;
+
+        /// <summary>True when the same edge or vertex of the blade meets the same edge or vertex of the spring.</summary>
+        internal bool IsSamePairAs(in Feature other) =>
+            BladeVertex == other.BladeVertex
+            && SpringVertex == other.SpringVertex
+            && (BladeVertex >= 0 || BladeEdge == other.BladeEdge)
+            && (SpringVertex >= 0 || SpringEdge == other.SpringEdge);
 
         private static int VertexAt(in RadialPiece piece, double radiusMm)
         {

@@ -15,6 +15,7 @@ internal sealed class SpringSides
     {
         List<RadialPiece> all = [];
         spring.Split(centrePin, Angle.Zero, double.PositiveInfinity, all);
+        Pieces = [.. all];
         IEnumerable<RadialPiece> front = all.Where(IsInFront).OrderBy(piece => piece.InnerMm);
         FrontLower = [.. front.Where(piece => piece.IsOutward)];
         FrontUpper = [.. front.Where(piece => !piece.IsOutward)];
@@ -26,6 +27,9 @@ internal sealed class SpringSides
         _steepReachMm = FrontLower.Select(SteepReach).DefaultIfEmpty(0).Max();
         HighestTailAngle = TailLower.Select(piece => Behind(piece.MaxAngle)).DefaultIfEmpty(0).Max();
     }
+
+    /// <summary>All pieces in order of travel, each at its <see cref="RadialPiece.Index"/>.</summary>
+    public RadialPiece[] Pieces { get; }
 
     /// <summary>Underside, nose and the like forward of the centre pin: what the tang can push up.</summary>
     public RadialPiece[] FrontLower { get; }

@@ -11,7 +11,7 @@ public readonly record struct RestPose(SpringPose Pose, bool Rests);
 /// <summary>Finds the stops: the open stop, and the minima of the lift near 90 and 180 degrees.</summary>
 /// <remarks>
 /// At a minimum of the lift the slope changes from falling to rising; the sign of the slope is known exactly from the
-/// touching pair, so halving the blade angle on it finds kinks and smooth minima alike to the last digit.
+/// touching pair, so closing in on where it turns finds kinks and smooth minima alike to the last digit.
 /// </remarks>
 public sealed class StopFinder(BenchSolver solver, RotationTrack track)
 {
@@ -24,12 +24,6 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
 
     // Where the spring stops falling towards open, once that has been found: most often the shoulder butts there.
     private (SpringPose Holds, SpringPose Fails)? _openEnd;
-
-    // A slope below this is rounding: an arc about the pivot carries the spring level.
-    private const double Level = 1e-10;
-
-    // So small a turn moves nothing on a knife by a digit of its place; near zero a double would have many more to give.
-    private static readonly Angle _finest = new(1e-15);
 
     // A rest that falls on a pose of the track is that pose; which of the two is lower is rounding.
     private const double SameTurn = 1e-12;
@@ -177,9 +171,11 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
 
     private static bool IsPossible(SpringPose pose) => pose.IsPossible;
 
-    private static bool IsRising(SpringPose pose) => pose.IsPossible && pose.Slope is > Level and < Vertical;
+    private static bool IsRising(SpringPose pose) =>
+        pose.IsPossible && pose.Slope is > PoseBoundary.Level and < Vertical;
 
-    private static bool IsFalling(SpringPose pose) => pose.IsPossible && pose.Slope is < -Level and > -Vertical;
+    private static bool IsFalling(SpringPose pose) =>
+        pose.IsPossible && pose.Slope is < -PoseBoundary.Level and > -Vertical;
 
     /// <summary>The last pose, going from one towards another, at which a condition still holds.</summary>
     private SpringPose Boundary(SpringPose holds, SpringPose fails, Func<SpringPose, bool> condition) =>
@@ -189,15 +185,7 @@ public sealed class StopFinder(BenchSolver solver, RotationTrack track)
         SpringPose holds,
         SpringPose fails,
         Func<SpringPose, bool> condition
-    ) =>
-        Halving.Between(
-            holds,
-            fails,
-            static pose => pose.BladeAngle,
-            (angle, near) => solver.PoseAt(angle, near.Lowest),
-            condition,
-            _finest
-        );
+    ) => PoseBoundary.Between(solver, holds, fails, condition);
 
     private double DepthMm(int index, SpringPose rest)
     {

@@ -28,7 +28,7 @@ internal static class TailTouching
             return false;
         }
 
-        bound = new Touch(rotation, radiusMm, bladePolar, blade, spring);
+        bound = new Touch(rotation, radiusMm, bladePolar, blade.Index, spring.Index);
         return true;
     }
 }

@@ -9,19 +9,19 @@ namespace Flushback.Mechanism.Bench.Solving;
 /// <param name="Rotation">Spring rotation in radians at which the two touch.</param>
 /// <param name="RadiusMm">Distance of the touching point from the centre pin.</param>
 /// <param name="BladePolar">Polar angle of the touching point, in radians.</param>
-/// <param name="Blade">The blade's piece.</param>
-/// <param name="Spring">The spring's piece, where it is drawn.</param>
+/// <param name="BladePiece"><see cref="RadialPiece.Index"/> of the blade's piece at this blade angle.</param>
+/// <param name="SpringPiece"><see cref="RadialPiece.Index"/> of the spring's piece, where it is drawn.</param>
 internal readonly record struct Touch(
     double Rotation,
     double RadiusMm,
     double BladePolar,
-    RadialPiece Blade,
-    RadialPiece Spring
+    int BladePiece,
+    int SpringPiece
 )
 {
     /// <summary>A lower bound that bounds nothing.</summary>
-    public static Touch None { get; } = new(double.NegativeInfinity, 0, 0, default, default);
+    public static Touch None { get; } = new(double.NegativeInfinity, 0, 0, -1, -1);
 
     /// <summary>An upper bound that bounds nothing.</summary>
-    public static Touch Unbounded { get; } = new(double.PositiveInfinity, 0, 0, default, default);
+    public static Touch Unbounded { get; } = new(double.PositiveInfinity, 0, 0, -1, -1);
 }

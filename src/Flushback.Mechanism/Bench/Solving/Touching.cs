@@ -74,7 +74,7 @@ internal static class Touching
         double rotation = bladePolar - spring.AngleAt(radiusMm);
         if (sign * (rotation - bound.Rotation) > 0)
         {
-            bound = new Touch(rotation, radiusMm, bladePolar, blade, spring);
+            bound = new Touch(rotation, radiusMm, bladePolar, blade.Index, spring.Index);
         }
     }
 
