@@ -57,6 +57,35 @@ public sealed class GenerateTests : IDisposable
     }
 
     [Fact]
+    public async Task The_page_to_begin_with_tells_what_a_second_blade_needs_and_draws_it_once_its_arrangement_is_named()
+    {
+        string path = _bench.PathOf("heron.yaml");
+        await Client.RunAsync("generate", "--new", path);
+
+        string page = File.ReadAllText(path);
+        string text = string.Join(' ', page.Split('\n').Select(line => line.Trim().TrimStart('#').Trim()));
+        Assert.Contains(
+            "One of one blade, shared spring, two springs. arrangement: one blade",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("  first-thickness: 1.8 mm\n", page, StringComparison.Ordinal);
+        Assert.Contains("0 to 5 mm. liner-between: 0.5 mm", text, StringComparison.Ordinal);
+        Assert.Contains("Its own tang, blade, readings:", text, StringComparison.Ordinal);
+        Assert.EndsWith("\n# free: [spring.preload, pins.centre-behind]\n", page, StringComparison.Ordinal);
+
+        Put(
+            page.Replace("arrangement: one blade", "arrangement: two springs", StringComparison.Ordinal)
+                .Replace("# free:", "free:", StringComparison.Ordinal)
+                .Replace("second-blade:\n", "second-blade:\n  blade:\n    length: 50 mm\n", StringComparison.Ordinal)
+        );
+        Ending drawn = await Client.RunAsync("generate", "--pattern", _bench.PathOf("page.yaml"), "--json");
+
+        Assert.Equal((0, ""), (drawn.ExitCode, drawn.Error));
+        Assert.Equal(50, Wire.GenerateResponse.Parser.ParseJson(drawn.Output).Second.Pattern.Dimensions.Blade.LengthMm);
+    }
+
+    [Fact]
     public async Task A_page_that_is_there_is_not_written_over()
     {
         string page = Put("name: Heron\n");

@@ -99,7 +99,7 @@ internal sealed class GenerateCommand
             cancellation
         );
         string name = parsed.GetValue(_name) ?? Path.GetFileNameWithoutExtension(path);
-        NewFile.Write(path, Encoding.UTF8.GetBytes(StarterPage.Write(name, table.Parameters)));
+        NewFile.Write(path, Encoding.UTF8.GetBytes(StarterPage.Write(name, table)));
         return ExitCode.Clean;
     }
 

@@ -10,7 +10,8 @@ internal static class GenerateHelp
 
         The page is YAML. --new writes one to begin with, in which every dimension stands with its unit, default, limits
         and meaning; what is left out keeps its default or follows from the rest. Lengths are written 3.2, 3.2 mm, 1/8 in
-        or 0.125 in; without a unit they are millimetres.
+        or 0.125 in; without a unit they are millimetres. 'arrangement' puts a second blade into the handle, which
+        'second-blade' describes.
 
         --pull changes the page before it is drawn, as little as gives that pull in the handle under the stress of
         --most-stress: depth of the spring at nose, centre pin and rear pin, place of the centre pin, preload, or what

@@ -9,10 +9,13 @@ internal static class StarterPage
 {
     private const int Columns = 110;
 
+    // On a page what a fit may change stands by itself, in the contract below the fit.
+    private const string Fit = "fit";
+
     /// <summary>Writes the page.</summary>
     /// <param name="name">What the knife is called.</param>
-    /// <param name="parameters">All dimensions there are, group by group.</param>
-    public static string Write(string name, IEnumerable<PatternParameter> parameters)
+    /// <param name="table">All dimensions there are, group by group, and what a page may say beside them.</param>
+    public static string Write(string name, ListPatternParametersResponse table)
     {
         StringBuilder page = new();
         Comment(
@@ -27,7 +30,7 @@ internal static class StarterPage
         );
         page.Append('\n').Append("name: ").Append(Quoted(name)).Append('\n');
         string group = "";
-        foreach (PatternParameter parameter in parameters)
+        foreach (PatternParameter parameter in table.Parameters)
         {
             string[] path = parameter.Field.Split('.');
             if (path[0] != group)
@@ -36,12 +39,53 @@ internal static class StarterPage
                 page.Append('\n').Append(group).Append(":\n");
             }
 
-            Comment(page, "  ", Told(parameter));
-            string line = $"{PatternKeys.Of(path[1])}: {ValueOf(parameter)}".TrimEnd();
-            page.Append(parameter.Follows.Length > 0 ? "  # " : "  ").Append(line).Append('\n');
+            Append(page, parameter, path[1], "  ");
         }
 
+        AppendBesidePattern(page, table.BesidePattern);
         return page.ToString();
+    }
+
+    private static void AppendBesidePattern(StringBuilder page, IEnumerable<PatternParameter> parameters)
+    {
+        ILookup<int, (PatternParameter Parameter, string[] Path)> byDepth = parameters
+            .Select(parameter => (parameter, parameter.Field.Split('.')))
+            .ToLookup(known => known.Item2.Length);
+        page.Append('\n');
+        foreach ((PatternParameter parameter, string[] path) in byDepth[1])
+        {
+            Append(page, parameter, path[0], "");
+        }
+
+        foreach (var group in byDepth[2].GroupBy(known => known.Path[0]).Where(group => group.Key != Fit))
+        {
+            page.Append('\n').Append(PatternKeys.Of(group.Key)).Append(":\n");
+            foreach ((PatternParameter parameter, string[] path) in group)
+            {
+                Append(page, parameter, path[1], "  ");
+            }
+
+            string[] groups = [.. byDepth[3].Where(known => known.Path[0] == group.Key).Select(known => known.Path[1])];
+            Comment(
+                page,
+                "  ",
+                $"Its own {string.Join(", ", groups.Distinct())}: each a group below this one, with the dimensions, limits and defaults that it has above."
+            );
+        }
+
+        foreach ((PatternParameter free, _) in byDepth[2].Where(known => known.Path[0] == Fit))
+        {
+            page.Append('\n');
+            Comment(page, "", $"{free.Meaning} Left out: {free.Follows}.");
+            page.Append("# free: [spring.preload, pins.centre-behind]\n");
+        }
+    }
+
+    private static void Append(StringBuilder page, PatternParameter parameter, string field, string indent)
+    {
+        Comment(page, indent, Told(parameter));
+        string line = $"{PatternKeys.Of(field)}: {ValueOf(parameter)}".TrimEnd();
+        page.Append(indent).Append(parameter.Follows.Length > 0 ? "# " : "").Append(line).Append('\n');
     }
 
     private static string Told(PatternParameter parameter)

@@ -6,6 +6,8 @@ namespace Flushback.Service.Mapping;
 /// <summary>The tables of all parameters of a pattern, and of what stands beside it on a page, to the contract.</summary>
 internal static class ParameterListMapping
 {
+    private const string SecondBlade = "second_blade";
+
     /// <summary>All of them, group by group.</summary>
     public static IEnumerable<Wire.PatternParameter> All =>
         PatternLimits
@@ -43,8 +45,6 @@ internal static class ParameterListMapping
                     "depth of the spring at nose, centre pin and rear pin, place of the centre pin and preload for a wanted pull, and what the page leaves out for no findings",
             },
         ];
-
-    private const string SecondBlade = "second_blade";
 
     private static bool IsOfEveryBlade(string field) => field.Split('.')[0] is "tang" or "blade" or "readings";
 

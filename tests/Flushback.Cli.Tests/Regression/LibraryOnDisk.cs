@@ -32,6 +32,18 @@ public sealed class LibraryOnDisk : IDisposable
         return library;
     }
 
+    /// <summary>Pages, by name and text.</summary>
+    public static LibraryOnDisk Of(params (string Name, string Text)[] pages)
+    {
+        LibraryOnDisk library = new();
+        foreach ((string name, string text) in pages)
+        {
+            library.Put(name, text);
+        }
+
+        return library;
+    }
+
     /// <summary>Writes a drawing.</summary>
     public void Put(string name, DrawnKnife knife) => Put(name, LooseDrawing.Of(knife).ToBytes());
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Flushback.Catalogue.Designs;
 using Flushback.Cli.Tests.Running;
@@ -30,21 +31,6 @@ public sealed class RegressTests : IDisposable
         var then = await _library.OutcomesAsync();
         Assert.Equal(0, then.ExitCode);
         Assert.All(then.Outcomes.Values, outcome => Assert.Equal("same", outcome));
-    }
-
-    [Fact]
-    public async Task A_page_of_two_blades_is_an_error_and_not_half_a_check()
-    {
-        _library.Put("wader.yaml", "arrangement: two-springs\n");
-
-        var after = await _library.OutcomesAsync();
-
-        Assert.Equal(["wader.yaml"], Named(after.Outcomes, "error"));
-        Assert.Contains(
-            "draws two blades",
-            Item(after.All, "wader.yaml")["errors"]![0]!.GetValue<string>(),
-            StringComparison.Ordinal
-        );
     }
 
     [Fact]
@@ -84,6 +70,52 @@ public sealed class RegressTests : IDisposable
         string sentence = Assert.Single(SentencesOf(after.All, "wagtail.dxf"));
         Assert.StartsWith("half stop, lift: 0.127 mm (5.0 thou), was 0.1276 mm", sentence, StringComparison.Ordinal);
         Assert.EndsWith("; 0.0005 mm are allowed.", sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_lift_that_is_off_between_the_stops_is_caught_with_the_stretch_and_by_how_much()
+    {
+        await _library.UpdateAsync();
+        string path = _library.PathOf("wagtail.dxf.baseline.json");
+        JsonNode baseline = JsonNode.Parse(File.ReadAllText(path))!;
+        JsonNode curve = baseline["curves"]!["lift"]!;
+        string[] lifts = curve["is"]!.GetValue<string>().Split(' ');
+        Assert.Equal(35, lifts.Length);
+        foreach ((int angle, double byMm) in ((int, double)[])[(40, 0.0004), (45, 0.02), (50, 0.079), (120, -0.01)])
+        {
+            lifts[(angle / 5) - 1] = FormattableString.Invariant(
+                $"{double.Parse(lifts[(angle / 5) - 1], CultureInfo.InvariantCulture) - byMm:0.####}"
+            );
+        }
+
+        curve["is"] = string.Join(' ', lifts);
+        File.WriteAllText(path, baseline.ToJsonString());
+
+        var after = await _library.OutcomesAsync();
+
+        Assert.Equal(
+            [
+                "lift, curve: the lift between 45 and 50 degrees differs by up to 0.079 mm (3.11 thou), most at 50 degrees; 0.0005 mm are allowed.",
+                "lift, curve: the lift at 120 degrees differs by up to 0.01 mm (0.39 thou); 0.0005 mm are allowed.",
+            ],
+            SentencesOf(after.All, "wagtail.dxf")
+        );
+    }
+
+    [Fact]
+    public async Task A_rounder_corner_changes_the_lift_between_the_stops_and_no_reading()
+    {
+        _library.Put("wader.yaml", "tang:\n  open-corner-radius: 0.3 mm\n");
+        await _library.UpdateAsync();
+        _library.Put("wader.yaml", "tang:\n  open-corner-radius: 0.35 mm\n");
+
+        string[] sentences = [.. SentencesOf((await _library.OutcomesAsync()).All, "wader.yaml")];
+
+        Assert.Contains(
+            sentences,
+            sentence => sentence.StartsWith("lift, curve: the lift between ", StringComparison.Ordinal)
+        );
+        Assert.DoesNotContain(sentences, sentence => sentence.StartsWith("half stop, lift:", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -38,6 +38,33 @@ public sealed class SettingsTests : IDisposable
     }
 
     [Fact]
+    public async Task What_is_said_of_the_handle_for_all_leaves_a_shared_spring_on_the_bench()
+    {
+        _library.Put("library.yaml", "all:\n  width: 3.2mm\n");
+        _library.Put("wren.yaml", TwoBladesTests.Wren);
+        await _library.UpdateAsync();
+
+        Assert.DoesNotContain(
+            "in the handle",
+            File.ReadAllText(_library.PathOf("wren.yaml.baseline.json")),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "in the handle",
+            File.ReadAllText(_library.PathOf("wader.yaml.baseline.json")),
+            StringComparison.Ordinal
+        );
+
+        _library.Put("library.yaml", "files:\n  wren.yaml:\n    width: 3.2mm\n");
+        var after = await _library.OutcomesAsync();
+        Assert.Contains(
+            "gives 'width' for a shared spring, which is read on the bench only",
+            after.All["items"]!.AsArray().Single(IsError)!["errors"]![0]!.GetValue<string>(),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public async Task What_is_left_out_is_no_item()
     {
         _library.Put("passes.yaml", "passes:\n  - round: open-corner\n    radius: 1mm\n");

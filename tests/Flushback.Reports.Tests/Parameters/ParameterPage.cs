@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Flushback.Patterns.Pairs;
 using Flushback.Patterns.Parameters;
 
 namespace Flushback.Reports.Tests.Parameters;
@@ -40,13 +41,41 @@ internal static class ParameterPage
             }
         }
 
+        page.Append(
+            """
+
+            ## Two blades
+
+            `arrangement` is `one blade`, `shared spring` for a blade at either end of one spring, or `two springs` for two
+            side by side. `second-blade` then has `tang`, `blade` and `readings` of its own with the keys and limits above,
+            `at-other-end`, which is `yes`, or `no` for two blades on one pivot, and
+
+            | key | without it | limits | what it is |
+            | --- | --- | --- | --- |
+
+            """
+        );
+        foreach (SecondBladeLimit limit in SecondBladeLimits.All)
+        {
+            string otherwise = limit.Default is { } value ? $"{Number(value)} mm" : limit.Follows!;
+            page.Append(
+                CultureInfo.InvariantCulture,
+                $"| `second-blade: {KeyOf(limit.Field)}` | {otherwise} | {Number(limit.Least)} to {Number(limit.Most)} mm | {limit.Meaning} |\n"
+            );
+        }
+
         return page.ToString();
     }
 
+    private static string KeyOf(string field) =>
+        field
+            .Replace("_mm", "", StringComparison.Ordinal)
+            .Replace("_deg", "", StringComparison.Ordinal)
+            .Replace('_', '-');
+
     private static string RowOf(string letter, PatternLimit limit)
     {
-        string key = limit.Path[(limit.Group.Length + 1)..].Replace("_mm", "", StringComparison.Ordinal);
-        key = key.Replace("_deg", "", StringComparison.Ordinal).Replace('_', '-');
+        string key = KeyOf(limit.Path[(limit.Group.Length + 1)..]);
         string otherwise = limit.Default is { } value ? $"{Number(value)} {limit.Unit}" : limit.Follows!;
         string limits = $"{Number(limit.Least)} to {Number(limit.Most)} {limit.Unit}";
         return $"| {letter} | `{limit.Group}: {key}` | {otherwise} | {limits} | {limit.Meaning} |\n";

@@ -50,6 +50,35 @@ public sealed class MetricsTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Findings_of_a_second_blade_are_counted_too_of_a_call_and_of_an_item()
+    {
+        Wire.GenerateRequest call = new()
+        {
+            Arrangement = Wire.Arrangement.TwoSprings,
+            SecondBlade = new() { Blade = new() { LengthMm = 44 } },
+            Bench = new() { TargetSet = Wire.TargetSet.Finished },
+        };
+        Wire.PatternCheckRequest item = new()
+        {
+            Arrangement = call.Arrangement,
+            SecondBlade = call.SecondBlade,
+            Bench = call.Bench,
+        };
+
+        Wire.GenerateResponse response = await _service.Exporter.GenerateAsync(call);
+        await Library.CheckAsync(_service.Checker, [new Wire.CheckManyRequest { Pattern = item }]);
+
+        int[] high =
+        [
+            .. new[] { response.Report, response.Second.Report }.Select(report =>
+                report.Findings.Count(finding => finding.Code == "READING_HIGH")
+            ),
+        ];
+        Assert.Equal([2, 2], high);
+        await AssertTellsAsync("flushback_findings_total", "code=\"READING_HIGH\"", $" {2 * high.Sum()}");
+    }
+
+    [Fact]
     public async Task Refusals_over_a_limit_are_counted_by_limit()
     {
         Wire.CheckRequest tooMany = Requests.Outlines();

@@ -11,6 +11,12 @@ internal static class BaselineText
 {
     private const int Form = 1;
 
+    private const string NoLift = "-";
+
+    private static readonly string _atDeg = Invariant(
+        $"{KeptCurve.Angles[0]} to {KeptCurve.Angles[^1]} by {KeptCurve.Angles[1] - KeptCurve.Angles[0]}"
+    );
+
     private static readonly JsonSerializerOptions _plain = new()
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
@@ -24,6 +30,8 @@ internal static class BaselineText
         text.AppendJoin(",\n", kept.Words.Select(word => $"    {Quoted(word.Name)}: {Quoted(word.Text)}"));
         text.Append("\n  },\n  \"numbers\": {\n");
         text.AppendJoin(",\n", kept.Numbers.Select(number => $"    {Quoted(number.Name)}: {Line(number)}"));
+        text.Append("\n  },\n  \"curves\": {\n");
+        text.AppendJoin(",\n", kept.Curves.Select(curve => $"    {Quoted(curve.Name)}: {Line(curve)}"));
         text.Append(Invariant($"\n  }},\n  \"outlines\": {{\n    \"within_mm\": {kept.Outlines.WithinMm},\n"));
         text.AppendJoin(
             ",\n",
@@ -53,6 +61,7 @@ internal static class BaselineText
             return new Snapshot(
                 [.. root["words"]!.AsObject().Select(word => new KeptWord(word.Key, word.Value!.GetValue<string>()))],
                 [.. root["numbers"]!.AsObject().Select(number => Number(number.Key, number.Value!))],
+                [.. (root["curves"]?.AsObject() ?? []).Select(curve => Curve(curve.Key, curve.Value!))],
                 new KeptOutlines(
                     outlines["within_mm"]!.GetValue<double>(),
                     [.. Drawn(outlines, isPin: false).Select(part => Part(part.Key, part.Value!.GetValue<string>()))],
@@ -78,6 +87,14 @@ internal static class BaselineText
     private static string Line(KeptNumber number) =>
         Invariant($"{{ \"is\": {number.Value}, \"unit\": {Quoted(number.Unit)}, \"within\": {number.Within} }}");
 
+    private static string Line(KeptCurve curve) =>
+        Invariant(
+            $"{{ \"unit\": \"mm\", \"within\": {curve.WithinMm}, \"at_deg\": {Quoted(_atDeg)}, \"is\": {Quoted(Lifts(curve))} }}"
+        );
+
+    private static string Lifts(KeptCurve curve) =>
+        string.Join(' ', curve.LiftsMm.Select(lift => lift is { } mm ? Invariant($"{mm}") : NoLift));
+
     private static string Corners(KeptPart part) =>
         string.Join(
             ", ",
@@ -89,10 +106,32 @@ internal static class BaselineText
     private static KeptNumber Number(string name, JsonNode line) =>
         new(name, line["is"]!.GetValue<double>(), line["unit"]!.GetValue<string>(), line["within"]!.GetValue<double>());
 
+    private static KeptCurve Curve(string name, JsonNode line)
+    {
+        string[] lifts = line["is"]!.GetValue<string>().Split(' ');
+        if (lifts.Length != KeptCurve.Angles.Count || line["at_deg"]!.GetValue<string>() != _atDeg)
+        {
+            throw new FormatException(Invariant($"'{name}' has other angles than {_atDeg}"));
+        }
+
+        return new KeptCurve(
+            name,
+            [
+                .. lifts.Select(lift =>
+                    lift == NoLift ? (double?)null : double.Parse(lift, CultureInfo.InvariantCulture)
+                ),
+            ],
+            line["within"]!.GetValue<double>()
+        );
+    }
+
     private static IEnumerable<KeyValuePair<string, JsonNode?>> Drawn(JsonObject outlines, bool isPin) =>
         outlines.Where(drawn =>
             drawn.Key != "within_mm"
-            && (drawn.Key.EndsWith("pin", StringComparison.Ordinal) || drawn.Key == "pivot") == isPin
+            && (
+                drawn.Key.EndsWith("pin", StringComparison.Ordinal)
+                || drawn.Key.EndsWith("pivot", StringComparison.Ordinal)
+            ) == isPin
         );
 
     private static KeptPart Part(string name, string corners) =>

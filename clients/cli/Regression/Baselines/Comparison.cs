@@ -12,6 +12,7 @@ internal static class Comparison
         [
             .. Paired(before.Words, after.Words, word => word.Name).Select(pair => Of(pair.Before, pair.After)),
             .. Paired(before.Numbers, after.Numbers, number => number.Name).Select(pair => Of(pair.Before, pair.After)),
+            .. Paired(before.Curves, after.Curves, curve => curve.Name).SelectMany(pair => Of(pair.Before, pair.After)),
             .. Paired(before.Outlines.Parts, after.Outlines.Parts, part => part.Name)
                 .Select(pair => Of(pair.Before, pair.After, before.Outlines.WithinMm)),
             .. Paired(before.Outlines.Pins, after.Outlines.Pins, pin => pin.Name)
@@ -24,6 +25,7 @@ internal static class Comparison
     public static Snapshot WithAllowancesOf(Snapshot before, Snapshot after)
     {
         Dictionary<string, double> within = before.Numbers.ToDictionary(number => number.Name, number => number.Within);
+        Dictionary<string, double> along = before.Curves.ToDictionary(curve => curve.Name, curve => curve.WithinMm);
         return after with
         {
             Numbers =
@@ -32,6 +34,15 @@ internal static class Comparison
                     number with
                     {
                         Within = within.GetValueOrDefault(number.Name, number.Within),
+                    }
+                ),
+            ],
+            Curves =
+            [
+                .. after.Curves.Select(curve =>
+                    curve with
+                    {
+                        WithinMm = along.GetValueOrDefault(curve.Name, curve.WithinMm),
                     }
                 ),
             ],
@@ -68,6 +79,40 @@ internal static class Comparison
         string name = (before ?? after)!.Name;
         return new Change(name, was, now, Told(name, was, now, allowed));
     }
+
+    private static IEnumerable<Change> Of(KeptCurve? before, KeptCurve? after)
+    {
+        string name = $"{(before ?? after)!.Name}, curve";
+        return before is null || after is null
+            ? [new Change(name, Along(before), Along(after), Told(name, Along(before), Along(after)))]
+            : CurveDrift.Between(before, after).Select(drift => Of(name, drift, before.WithinMm));
+    }
+
+    private static Change Of(string name, CurveDrift drift, double withinMm)
+    {
+        (string stretch, string most) =
+            drift.FromDeg == drift.ToDeg
+                ? (FormattableString.Invariant($"at {drift.FromDeg} degrees"), "")
+                : (
+                    FormattableString.Invariant($"between {drift.FromDeg} and {drift.ToDeg} degrees"),
+                    FormattableString.Invariant($", most at {drift.MostDeg} degrees")
+                );
+        string said = drift switch
+        {
+            { WasMm: { } was, IsMm: { } now } => FormattableString.Invariant(
+                $"the lift {stretch} differs by up to {Length(Math.Abs(now - was))}{most}; {withinMm} mm are allowed"
+            ),
+            { WasMm: null } => $"there is a lift {stretch} where none was read before",
+            _ => $"there is no lift {stretch} any more",
+        };
+        return new Change(name, At(drift.WasMm), At(drift.IsMm), $"{name}: {said}.");
+
+        string? At(double? lift) =>
+            lift is { } mm ? FormattableString.Invariant($"{Length(mm)} at {drift.MostDeg} degrees") : null;
+    }
+
+    private static string? Along(KeptCurve? curve) =>
+        curve is null ? null : FormattableString.Invariant($"{curve.LiftsMm.Count(lift => lift is not null)} angles");
 
     private static Change? Of(KeptPart? before, KeptPart? after, double withinMm)
     {

@@ -7,15 +7,42 @@ namespace Flushback.Cli.Regression.Baselines;
 internal static partial class SnapshotOf
 {
     private const int Decimals = 6;
-    private const int OutlineDecimals = 4;
+    private const int CurveDecimals = 4;
+
+    // How near a sample has to lie to an angle to be the one there: a step in radians has no exact degrees.
+    private const double SameDeg = 1e-6;
 
     /// <summary>What is kept of an answer.</summary>
-    /// <param name="answer">A report with the outlines.</param>
+    /// <param name="answer">A report with the outlines, or two.</param>
     /// <param name="within">How far each number may be off, by unit.</param>
     public static Snapshot Answer(CheckResponse answer, IReadOnlyDictionary<string, double> within)
     {
-        CheckReport report = answer.Report;
         Gathering kept = new(within);
+        if (answer.Second is not { } second)
+        {
+            Add(kept, answer.Report);
+        }
+        else
+        {
+            kept.Add(Snapshot.Arrangement, Words(second.Arrangement));
+            kept.Of = Snapshot.FirstBlade;
+            Add(kept, answer.Report);
+            kept.Of = Snapshot.SecondBlade;
+            Add(kept, second.Report);
+            kept.Of = "";
+            Add(kept, second.Clearance);
+        }
+
+        return new Snapshot(
+            kept.Words,
+            kept.Numbers,
+            kept.Curves,
+            OutlinesOf.Answer(answer, within[Allowances.Outline])
+        );
+    }
+
+    private static void Add(Gathering kept, CheckReport report)
+    {
         kept.Add("verdict", Words(report.Verdict));
         foreach (StopReading stop in report.Stops)
         {
@@ -29,6 +56,7 @@ internal static partial class SnapshotOf
             kept.Add($"{name}, lift", report.Peaks[i].LiftMm, "mm");
         }
 
+        kept.Add("lift", report.Curve);
         Add(kept, report.Clearances, report.CornerGap);
         if (report.Handle is { } handle)
         {
@@ -37,7 +65,19 @@ internal static partial class SnapshotOf
 
         kept.Add("findings", Joined(report.Findings.Select(Words)));
         kept.Add("mended or left aside", Joined(report.Reading.Repairs));
-        return new Snapshot(kept.Words, kept.Numbers, Outlines(answer.Outlines, within[Allowances.Outline]));
+    }
+
+    private static void Add(Gathering kept, BladeClearance clearance)
+    {
+        kept.Add("between the blades' layers", clearance.SidewaysMm, "mm");
+        foreach (BladePassing passing in clearance.Passings)
+        {
+            kept.Add(
+                $"between the blades, first {Words(passing.First)}, second {Words(passing.Second)}",
+                passing.DistanceMm,
+                "mm"
+            );
+        }
     }
 
     private static void Add(Gathering kept, StopReading stop)
@@ -90,43 +130,6 @@ internal static partial class SnapshotOf
         kept.Add("in the handle, the spring lasts", Words(handle.Strength?.Life ?? SpringLife.Unspecified));
     }
 
-    private static KeptOutlines Outlines(KnifeOutlines drawn, double withinMm)
-    {
-        List<KeptPart> parts = [Part("blade", drawn.Blade), Part("spring", drawn.Spring)];
-        if (drawn.Handle is { } handle)
-        {
-            parts.Add(Part("handle", handle));
-        }
-
-        List<KeptPin> pins = [Pin("pivot", drawn.Pivot), Pin("centre pin", drawn.CentrePin)];
-        if (drawn.RearPin is { } rear)
-        {
-            pins.Add(Pin("rear pin", rear));
-        }
-
-        return new KeptOutlines(withinMm, parts, pins);
-    }
-
-    private static KeptPart Part(string name, Outline outline) =>
-        new(
-            name,
-            [
-                .. outline.Vertices.Select(vertex => new KeptVertex(
-                    Rounded(vertex.XMm, OutlineDecimals),
-                    Rounded(vertex.YMm, OutlineDecimals),
-                    Rounded(vertex.Bulge, Decimals)
-                )),
-            ]
-        );
-
-    private static KeptPin Pin(string name, Circle pin) =>
-        new(
-            name,
-            Rounded(pin.Centre.XMm, OutlineDecimals),
-            Rounded(pin.Centre.YMm, OutlineDecimals),
-            Rounded(pin.DiameterMm, OutlineDecimals)
-        );
-
     private static string Words(Finding finding) =>
         finding.Stop == Stop.Unspecified
             ? $"{Words(finding.Severity)} {finding.Code}"
@@ -142,10 +145,6 @@ internal static partial class SnapshotOf
         return joined.Length > 0 ? joined : "none";
     }
 
-    // No minus before a zero: it would come and go with the last digit.
-    private static double Rounded(double value, int decimals) =>
-        Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
-
     [GeneratedRegex("[A-Z]")]
     private static partial Regex WordStart();
 
@@ -155,14 +154,35 @@ internal static partial class SnapshotOf
 
         public List<KeptNumber> Numbers { get; } = [];
 
-        public void Add(string name, string text) => Words.Add(new KeptWord(name, text));
+        public List<KeptCurve> Curves { get; } = [];
+
+        /// <summary>Which blade is gathered of: what every name then begins with.</summary>
+        public string Of { get; set; } = "";
+
+        public void Add(string name, string text) => Words.Add(new KeptWord(Of + name, text));
 
         public void Add(string name, double? value, string unit)
         {
             if (value is { } given)
             {
-                Numbers.Add(new KeptNumber(name, Rounded(given, Decimals), unit, within[unit]));
+                Numbers.Add(new KeptNumber(Of + name, Rounded.To(given, Decimals), unit, within[unit]));
             }
         }
+
+        public void Add(string name, LiftCurve curve) =>
+            Curves.Add(
+                new KeptCurve(
+                    Of + name,
+                    [
+                        .. KeptCurve.Angles.Select(angle =>
+                            curve.Samples.FirstOrDefault(sample => Math.Abs(sample.BladeAngleDeg - angle) < SameDeg)
+                                is { } sample
+                                ? Rounded.To(sample.LiftMm, CurveDecimals)
+                                : (double?)null
+                        ),
+                    ],
+                    within["mm"]
+                )
+            );
     }
 }

@@ -18,9 +18,9 @@ internal sealed class ItemRequests(LibrarySettings settings)
     /// <exception cref="BadInputException">The file cannot be read, or its settings give an option that is none.</exception>
     public async Task<CheckManyRequest> ReadAsync(LibraryItem item, CancellationToken cancellation)
     {
-        ParseResult options = Parse(item);
         if (!item.IsPattern)
         {
+            ParseResult options = Parse(item);
             byte[] dxf = await DrawingFile.ReadAsync(item.File, cancellation);
             CheckRequest check = new()
             {
@@ -33,18 +33,14 @@ internal sealed class ItemRequests(LibrarySettings settings)
         }
 
         NamedPattern page = await PatternFile.ReadAsync(item.File, cancellation);
-        if (page.Arrangement is not (Arrangement.Unspecified or Arrangement.OneBlade))
-        {
-            throw new BadInputException(
-                $"'{item.Path}' draws two blades, and a library takes pages of one: have it drawn by generate, which checks both, and put its drawings there."
-            );
-        }
-
+        ParseResult ofPage = Parse(item, isOnBenchOnly: page.Arrangement == Arrangement.SharedSpring);
         PatternCheckRequest pattern = new()
         {
             Pattern = page.Pattern,
-            Bench = _bench.ToSettings(options),
-            Handle = _handle.ToSettings(options),
+            Arrangement = page.Arrangement,
+            SecondBlade = page.SecondBlade,
+            Bench = _bench.ToSettings(ofPage),
+            Handle = _handle.ToSettings(ofPage),
             WithOutlines = true,
         };
         return new CheckManyRequest { Pattern = pattern };
@@ -54,12 +50,14 @@ internal sealed class ItemRequests(LibrarySettings settings)
     public static string KeyOf(CheckManyRequest request) =>
         Convert.ToHexStringLower(SHA256.HashData(request.ToByteArray()));
 
-    private ParseResult Parse(LibraryItem item)
+    // What is given for all leaves alone what it does not concern: how to read a drawing a page, and the handle a spring with
+    // a nose at either end, which is read on the bench only.
+    private ParseResult Parse(LibraryItem item, bool isOnBenchOnly = false)
     {
         Option[] ofDrawings = [.. _knife.All];
-        Option[] ofAll = [.. _bench.All, .. _handle.All];
+        Option[] ofHandle = [.. _handle.All];
         Command command = new("check");
-        foreach (Option option in (Option[])[.. ofDrawings, .. ofAll])
+        foreach (Option option in (Option[])[.. ofDrawings, .. _bench.All, .. ofHandle])
         {
             command.Add(option);
         }
@@ -72,16 +70,18 @@ internal sealed class ItemRequests(LibrarySettings settings)
                 ?? throw new BadInputException(
                     $"'{given.File}' gives '{name}', which is no option of check that can stand there."
                 );
-            bool isOfDrawings = Array.Exists(ofDrawings, known => known == option);
-            if (!item.IsPattern || !isOfDrawings)
+            string? elsewhere =
+                item.IsPattern && ofDrawings.Contains(option) ? "a pattern; it says how to read a drawing"
+                : isOnBenchOnly && ofHandle.Contains(option)
+                    ? "a shared spring, which is read on the bench only; leave it out"
+                : null;
+            if (elsewhere is null)
             {
                 words.AddRange(WordsOf(option, given));
             }
-            else if (!given.IsForAll)
+            else if (!given.IsForAll && WordsOf(option, given).Any())
             {
-                throw new BadInputException(
-                    $"'{given.File}' gives '{name}' for a pattern; it says how to read a drawing."
-                );
+                throw new BadInputException($"'{given.File}' gives '{name}' for {elsewhere}.");
             }
         }
 

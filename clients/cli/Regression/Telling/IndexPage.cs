@@ -107,7 +107,7 @@ internal static class IndexPage
     private static XElement CloseUp(KeptOutlines before, KeptOutlines after, Change change)
     {
         KeptPart? was = before.Parts.FirstOrDefault(part =>
-            change.Name.StartsWith(part.Name, StringComparison.Ordinal)
+            change.Name.StartsWith($"{part.Name}, ", StringComparison.Ordinal)
         );
         KeptPart? now = after.Parts.FirstOrDefault(part => part.Name == was?.Name);
         double driftMm = was is null || now is null ? 0 : OutlineDrift.Between(was, now).Mm;
@@ -150,15 +150,29 @@ internal static class IndexPage
             new XElement("th", new XAttribute("scope", "row"), result.Path),
             new XElement("td", new XAttribute("class", "number"), Lift(kept, "half stop, lift")),
             new XElement("td", new XAttribute("class", "number"), Lift(kept, "closed, lift")),
-            new XElement("td", kept?.Words.FirstOrDefault(word => word.Name == "verdict")?.Text ?? ""),
+            new XElement("td", Verdict(kept)),
             new XElement("td", new XAttribute("class", Words.Of(result.Outcome)), Words.Of(result.Outcome))
         );
     }
 
+    private static string Verdict(Snapshot? kept) =>
+        BladeByBlade(kept, blade => kept!.Words.FirstOrDefault(word => word.Name == $"{blade}verdict")?.Text);
+
     private static string Lift(Snapshot? kept, string name) =>
-        kept?.Numbers.FirstOrDefault(number => number.Name == name) is { } lift
-            ? (lift.Value / MmPerThou).ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture)
-            : "";
+        BladeByBlade(
+            kept,
+            blade =>
+                kept!.Numbers.FirstOrDefault(number => number.Name == blade + name) is { } lift
+                    ? (lift.Value / MmPerThou).ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture)
+                    : null
+        );
+
+    // Of two blades both, with a dash for what only one of them has.
+    private static string BladeByBlade(Snapshot? kept, Func<string, string?> said)
+    {
+        string?[] each = [.. (kept?.Blades ?? []).Select(said)];
+        return Array.TrueForAll(each, one => one is null) ? "" : string.Join(" | ", each.Select(one => one ?? "-"));
+    }
 
     private static string Style()
     {

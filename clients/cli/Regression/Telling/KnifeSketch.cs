@@ -10,7 +10,7 @@ internal static class KnifeSketch
 {
     private static readonly XNamespace _svg = "http://www.w3.org/2000/svg";
 
-    // The handle lies below, the blade on top.
+    // The handle lies below, the blades on top; the second, which is the smaller in most knives, over the first.
     private static readonly string[] _fromBelow = ["handle", "spring", "blade"];
 
     /// <summary>The knife by itself.</summary>
@@ -44,11 +44,10 @@ internal static class KnifeSketch
             _svg + "g",
             new XAttribute("class", name),
             _fromBelow
-                .Select(part => knife.Parts.FirstOrDefault(kept => kept.Name == part))
-                .OfType<KeptPart>()
+                .SelectMany(kind => knife.Parts.Where(kept => kept.Kind == kind))
                 .Select(part => new XElement(
                     _svg + "path",
-                    new XAttribute("class", part.Name),
+                    new XAttribute("class", part.Kind),
                     new XAttribute("d", PathOf(part))
                 )),
             knife.Pins.Select(pin => new XElement(
