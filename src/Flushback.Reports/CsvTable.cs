@@ -7,12 +7,13 @@ namespace Flushback.Reports;
 /// <remarks>Fields are numbers and the trade's words; none holds a comma, a quote or a line end, so none is quoted.</remarks>
 internal sealed class CsvTable<T>(params (string Head, Func<T, string> Field)[] columns)
 {
-    public string Write(IEnumerable<T> rows)
+    public string Write(IEnumerable<T> rows, CancellationToken cancellation = default)
     {
         var text = new StringBuilder();
         Append(text, columns.Select(column => column.Head));
         foreach (T row in rows)
         {
+            cancellation.ThrowIfCancellationRequested();
             Append(text, columns.Select(column => column.Field(row)));
         }
 

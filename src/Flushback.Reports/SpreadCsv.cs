@@ -20,8 +20,11 @@ public static class SpreadCsv
     );
 
     /// <summary>Writes the parts; lines end in CR LF, and what a part does not have is an empty field.</summary>
-    public static string Write(ToleranceReport report) =>
-        _table.Write(report.Parts.Select((part, index) => (index + 1, part)));
+    /// <param name="report">The study.</param>
+    /// <param name="cancellation">Looked at once a row.</param>
+    /// <exception cref="OperationCanceledException">When cancelled.</exception>
+    public static string Write(ToleranceReport report, CancellationToken cancellation = default) =>
+        _table.Write(report.Parts.Select((part, index) => (index + 1, part)), cancellation);
 
     private static string StateOf(PartReading part) =>
         !part.IsAssembled ? "not assembled"

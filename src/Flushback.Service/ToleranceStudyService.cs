@@ -1,6 +1,5 @@
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Tolerances;
-using Flushback.Service.Artifacts;
 using Flushback.Service.Drawings;
 using Flushback.Service.Limits;
 using Flushback.Service.Mapping;
@@ -36,7 +35,7 @@ public sealed class ToleranceStudyService(
 
         StudySlices slices = new(study, turns, limits, metrics, context);
         await slices.SolveAsync(solved => responseStream.WriteAsync(Progress(solved, study.Settings.Parts)));
-        foreach (Wire.StudyResponse response in await slices.InTurnAsync(_ => Answer(request, study)))
+        foreach (Wire.StudyResponse response in await slices.InTurnAsync(time => StudyAnswer.Of(request, study, time)))
         {
             await responseStream.WriteAsync(response, context.CancellationToken);
         }
@@ -51,20 +50,6 @@ public sealed class ToleranceStudyService(
         (ToleranceStudy? study, var problems) = ToleranceStudy.Begin(placement, request.ToSettings(), time.Token);
         KnifeFrame.ThrowIfAny(problems, source);
         return study!;
-    }
-
-    private static List<Wire.StudyResponse> Answer(Wire.StudyRequest request, ToleranceStudy study)
-    {
-        ToleranceReport report = study.Report();
-        Wire.StudyReport wire = report.ToWire(request.Name);
-        return
-        [
-            new Wire.StudyResponse { Report = wire },
-            .. request.Artifacts.Select(kind => new Wire.StudyResponse
-            {
-                Artifact = StudyArtifacts.Make(kind, wire, report),
-            }),
-        ];
     }
 
     private static Wire.StudyResponse Progress(int solved, int parts) =>

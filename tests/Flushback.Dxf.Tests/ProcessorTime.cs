@@ -1,22 +1,20 @@
-using System.Globalization;
+using System.Runtime.InteropServices;
 
 namespace Flushback.Dxf.Tests;
 
-/// <summary>The processor time of one thread, which other work on the machine does not lengthen.</summary>
+/// <summary>The processor time of one thread, which other work on the machine does not lengthen (POSIX, pthread_getcpuclockid).</summary>
 internal sealed class ProcessorTime
 {
-    // Of Linux, proc(5): fields 14 and 15 of stat, of which the 3rd is the first after the name in brackets; in ticks of
-    // 1/100 s, which are USER_HZ on every machine that .NET runs on.
-    private const int UserTicks = 14 - 3;
-    private const int SystemTicks = 15 - 3;
-    private const int TicksASecond = 100;
-
-    private readonly string _file = $"/proc/{new FileInfo("/proc/thread-self").LinkTarget}/stat";
+    private readonly int _clock;
     private readonly TimeSpan _before;
 
-    private ProcessorTime() => _before = Now();
+    private ProcessorTime()
+    {
+        Assert.Equal(0, GetClock(Self(), out _clock));
+        _before = Now();
+    }
 
-    /// <summary>Starts the clock of the thread that calls; any thread may read it.</summary>
+    /// <summary>Starts the clock of the thread that calls; any thread may read it while that one lives.</summary>
     public static ProcessorTime OfThisThread() => new();
 
     /// <summary>What the thread has computed since then.</summary>
@@ -24,10 +22,26 @@ internal sealed class ProcessorTime
 
     private TimeSpan Now()
     {
-        string stat = File.ReadAllText(_file);
-        string[] fields = stat[(stat.LastIndexOf(')') + 2)..].Split(' ');
-        return TimeSpan.FromSeconds((Ticks(fields[UserTicks]) + Ticks(fields[SystemTicks])) / (double)TicksASecond);
+        Assert.Equal(0, Read(_clock, out Time time));
+        return TimeSpan.FromSeconds(time.Seconds) + TimeSpan.FromMicroseconds(time.Nanoseconds / 1000.0);
     }
 
-    private static long Ticks(string field) => long.Parse(field, CultureInfo.InvariantCulture);
+    [DllImport("libc", EntryPoint = "pthread_self")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern nint Self();
+
+    [DllImport("libc", EntryPoint = "pthread_getcpuclockid")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int GetClock(nint thread, out int clock);
+
+    [DllImport("libc", EntryPoint = "clock_gettime")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Read(int clock, out Time time);
+
+    [StructLayout(LayoutKind.Sequential)]
+    private readonly struct Time
+    {
+        public readonly nint Seconds;
+        public readonly nint Nanoseconds;
+    }
 }

@@ -12,14 +12,24 @@ internal sealed class SpreadFigures
     private readonly PartChance _chance;
     private readonly ImmutableArray<Derivatives> _derivatives;
     private readonly ImmutableArray<PartReading> _parts;
+    private readonly CancellationToken _cancellation;
 
     public SpreadFigures(
         ToleranceSettings settings,
         ToleranceList list,
         PartChance chance,
         ImmutableArray<Derivatives> derivatives,
-        ImmutableArray<PartReading> parts
-    ) => (_settings, _list, _chance, _derivatives, _parts) = (settings, list, chance, derivatives, parts);
+        ImmutableArray<PartReading> parts,
+        CancellationToken cancellation
+    ) =>
+        (_settings, _list, _chance, _derivatives, _parts, _cancellation) = (
+            settings,
+            list,
+            chance,
+            derivatives,
+            parts,
+            cancellation
+        );
 
     public PartCounts Counts =>
         new(
@@ -79,6 +89,7 @@ internal sealed class SpreadFigures
     {
         if (!Outcomes.OfHandle.Contains(derivatives.Of))
         {
+            _cancellation.ThrowIfCancellationRequested();
             return _parts.Select(part => part.Of(derivatives.Of)).OfType<double>();
         }
 
@@ -88,6 +99,7 @@ internal sealed class SpreadFigures
             .Where(part => _parts[part].IsAssembled)
             .Select(part =>
             {
+                _cancellation.ThrowIfCancellationRequested();
                 _chance.Draw(part, deviations);
                 return derivatives.AsDrawn + derivatives.Change(deviations);
             });
@@ -126,6 +138,7 @@ internal sealed class SpreadFigures
         double[] deviations = new double[_list.Dimensions.Length];
         for (int part = 0; part < _parts.Length; part++)
         {
+            _cancellation.ThrowIfCancellationRequested();
             _chance.Draw(part, deviations);
             for (int t = 0; t < within.Length; t++)
             {

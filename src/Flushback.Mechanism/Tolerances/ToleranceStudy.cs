@@ -132,7 +132,7 @@ public sealed class ToleranceStudy
             new ParallelOptions { CancellationToken = cancellation },
             slice => study.ReadSlice(slice, cancellation)
         );
-        return (study.Report(), []);
+        return (study.Report(cancellation), []);
     }
 
     /// <summary>Parts that are read at a stretch.</summary>
@@ -184,10 +184,12 @@ public sealed class ToleranceStudy
     public Knife? DrawPart(ReadOnlySpan<double> deviationsMm) => _drawing.Draw(deviationsMm)?.Knife;
 
     /// <summary>The figures of all parts, once they are read.</summary>
-    public ToleranceReport Report()
+    /// <param name="cancellation">Looked at once a part.</param>
+    /// <exception cref="OperationCanceledException">When cancelled.</exception>
+    public ToleranceReport Report(CancellationToken cancellation = default)
     {
         ImmutableArray<PartReading> parts = [.. _parts];
-        SpreadFigures figures = new(Settings, List, _chance, Derivatives, parts);
+        SpreadFigures figures = new(Settings, List, _chance, Derivatives, parts, cancellation);
         return new ToleranceReport
         {
             Placement = Placement,

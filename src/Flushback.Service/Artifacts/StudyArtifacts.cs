@@ -10,7 +10,13 @@ internal static class StudyArtifacts
     /// <param name="kind">Which; validated.</param>
     /// <param name="wire">The report in the contract's form.</param>
     /// <param name="report">The same in the core's form.</param>
-    public static Wire.Artifact Make(Wire.ArtifactKind kind, Wire.StudyReport wire, ToleranceReport report) =>
+    /// <param name="cancellation">Ends the work early, by an exception.</param>
+    public static Wire.Artifact Make(
+        Wire.ArtifactKind kind,
+        Wire.StudyReport wire,
+        ToleranceReport report,
+        CancellationToken cancellation
+    ) =>
         kind switch
         {
             Wire.ArtifactKind.Text => ArtifactFile.Text(
@@ -26,7 +32,12 @@ internal static class StudyArtifacts
                 ToleranceHtmlReport.Write(wire.Name, report)
             ),
             Wire.ArtifactKind.Json => ArtifactFile.Json(wire),
-            Wire.ArtifactKind.SpreadCsv => ArtifactFile.Text(kind, "spread.csv", "text/csv", SpreadCsv.Write(report)),
+            Wire.ArtifactKind.SpreadCsv => ArtifactFile.Text(
+                kind,
+                "spread.csv",
+                "text/csv",
+                SpreadCsv.Write(report, cancellation)
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not validated."),
         };
 }
