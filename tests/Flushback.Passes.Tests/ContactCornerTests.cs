@@ -60,7 +60,9 @@ public sealed class ContactCornerTests
     {
         Knife knife = step.Placement.Knife;
         return knife
-            .Blade.Edges.Where((edge, i) => IsTop(knife, i) && Before(knife.Blade, i).TangentAt(1).Cross(edge.TangentAt(0)) > 0.3)
+            .Blade.Edges.Where(
+                (edge, i) => IsTop(knife, i) && Before(knife.Blade, i).TangentAt(1).Cross(edge.TangentAt(0)) > 0.3
+            )
             .Any(edge =>
                 step.Readings.Stops.Any(reading =>
                     reading
