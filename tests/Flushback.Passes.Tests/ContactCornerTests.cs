@@ -1,4 +1,3 @@
-using Flushback.Catalogue.Designs;
 using Flushback.Geometry;
 using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
@@ -39,34 +38,8 @@ public sealed class ContactCornerTests
     [Fact]
     public void No_sharp_top_of_a_shoulder_is_left_to_bear()
     {
-        Assert.All(_plans, plan => Assert.False(BearsSharp(plan.Simulation.End, Part.Blade, BladeFace.Shoulder)));
-        Assert.True(_plans.Count(plan => BearsSharp(plan.Simulation.Start, Part.Blade, BladeFace.Shoulder)) > 3);
-    }
-
-    /// <remarks>A pad that ends short of where the kick bears lies on the closed face by its rear corner.</remarks>
-    [Fact]
-    public void The_rear_corner_of_a_short_pad_is_rounded_and_no_other()
-    {
-        int seen = 0;
-        for (int seed = 1; seed < 60; seed++)
-        {
-            KnifeDesign design = KnifeGenerator.FromSeed(seed);
-            Knife knife = (
-                design with
-                {
-                    Spring = design.Spring with { PadEndMm = design.Spring.UndersideMm },
-                }
-            ).ToKnife();
-            PlanReport plan = Planning.Run(PassCase.PlacementOf(knife), new PlanSettings());
-            if (plan.ReachesTargets)
-            {
-                Assert.False(BearsSharp(plan.Simulation.End, Part.Spring, null));
-                seen += Rounds(plan, PassCase.Underside) ? 1 : 0;
-            }
-        }
-
-        Assert.True(seen > 3, $"Only {seen} such pads.");
-        Assert.All(_plans, plan => Assert.False(Rounds(plan, PassCase.Underside)));
+        Assert.All(_plans, plan => Assert.False(BearsSharp(plan.Simulation.End)));
+        Assert.True(_plans.Count(plan => Rounds(plan, PassCase.Shoulder)) > 3);
     }
 
     private static bool Rounds(PlanReport plan, Site corner) =>
@@ -82,24 +55,20 @@ public sealed class ContactCornerTests
             .Max();
     }
 
-    /// <summary>True when a contact lies on a sharp outer corner: of the shoulder with the spine, or within the spring's underside.</summary>
-    private static bool BearsSharp(SimulationStep step, Part part, BladeFace? face)
+    /// <summary>True when a contact lies on a sharp corner of the shoulder with the spine.</summary>
+    private static bool BearsSharp(SimulationStep step)
     {
         Knife knife = step.Placement.Knife;
-        Outline outline = part == Part.Blade ? knife.Blade : knife.Spring;
-        return Enumerable
-            .Range(0, outline.Edges.Length)
-            .Where(i => face is null ? IsUnderside(knife, i) : IsTop(knife, i))
-            .Select(i =>
-                (At: outline.Edges[i].Start, Turn: Before(outline, i).TangentAt(1).Cross(outline.Edges[i].TangentAt(0)))
+        return knife
+            .Blade.Edges.Where(
+                (edge, i) => IsTop(knife, i) && Before(knife.Blade, i).TangentAt(1).Cross(edge.TangentAt(0)) > 0.3
             )
-            .Where(corner => corner.Turn > 0.3)
-            .Any(corner =>
+            .Any(edge =>
                 step.Readings.Stops.Any(reading =>
                     reading
                         .Contacts.Where(contact => contact.LengthMm == 0)
-                        .SelectMany(contact => FaceContacts.PlacesOf(knife, reading, contact, part))
-                        .Any(place => place.At.IsWithin(OnVertexMm, corner.At))
+                        .SelectMany(contact => FaceContacts.PlacesOf(knife, reading, contact, Part.Blade))
+                        .Any(place => place.At.IsWithin(OnVertexMm, edge.Start))
                 )
             );
     }
@@ -110,8 +79,4 @@ public sealed class ContactCornerTests
     private static bool IsTop(Knife knife, int i) =>
         knife.BladeFaces[i] == BladeFace.Shoulder
         && knife.BladeFaces[(i + knife.BladeFaces.Length - 1) % knife.BladeFaces.Length] == BladeFace.Spine;
-
-    private static bool IsUnderside(Knife knife, int i) =>
-        knife.SpringFaces[i] == SpringFace.Underside
-        && knife.SpringFaces[(i + knife.SpringFaces.Length - 1) % knife.SpringFaces.Length] == SpringFace.Underside;
 }

@@ -75,17 +75,6 @@ public sealed class UnreachablePlanTests
     }
 
     [Fact]
-    public void An_open_stop_outside_its_window_is_named()
-    {
-        PassCase knife = new(KnifeGenerator.FromSeed(9));
-        double open = Math.Abs(knife.Readings.Stops[0].RestAngle.Degrees);
-        PlanReport plan = PlanTests.PlanOf(9, new PlanSettings { OpenAngleTolerance = Angle.FromDegrees(open / 2) });
-
-        PlanObstacle obstacle = Assert.Single(plan.Obstacles);
-        Assert.Equal((PlanConstraint.RestAngle, Stop.Open), (obstacle.Constraint, obstacle.Stop));
-    }
-
-    [Fact]
     public void A_tip_that_no_closed_angle_brings_to_its_depth_is_named()
     {
         PassCase knife = PassCase.Placed(KnifeCatalogue.All.First(design => design.ToDrawn().Handle is not null));
