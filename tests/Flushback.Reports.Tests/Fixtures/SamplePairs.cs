@@ -19,11 +19,12 @@ internal static class SamplePairs
             {
                 FirstThicknessMm = 2.4,
                 ThicknessMm = 2.2,
-                Blade = new BladeParameters { Family = BladeFamily.Pen, LengthMm = 40 },
+                Blade = new BladeParameters { Family = BladeFamily.Pen, LengthMm = 34 },
             },
             new()
             {
-                Blade = new BladeParameters { Family = BladeFamily.Pen, LengthMm = 44 },
+                Handle = new HandleParameters { HeightMm = 12.9 },
+                Blade = new BladeParameters { Family = BladeFamily.Pen, LengthMm = 34 },
             }
         ),
         ["jack"] = Drawn(
