@@ -1,5 +1,4 @@
 using Flushback.Geometry;
-using Flushback.Mechanism.Bench;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans;

@@ -189,13 +189,14 @@ public sealed partial class PatternTests(RunningService service) : IClassFixture
         [
             .. response.Parameters.Where(known => known.Field.Split('.')[0] is "tang" or "blade" or "readings"),
         ];
-        Assert.Equal(
-            new[] { "arrangement", "fit.free" }
-                .Concat(ownFields)
-                .Concat(asFirst.Select(first => $"second_blade.{first.Field}"))
-                .Order(),
-            beside.Keys.Order()
-        );
+        string[] fields =
+        [
+            "arrangement",
+            "fit.free",
+            .. ownFields,
+            .. asFirst.Select(first => $"second_blade.{first.Field}"),
+        ];
+        Assert.Equal(fields.Order(), beside.Keys.Order());
         Assert.Equal(["one blade", "shared spring", "two springs"], beside["arrangement"].Choices);
         Assert.Equal(["yes", "no"], beside["second_blade.at_other_end"].Choices);
         Assert.All(
