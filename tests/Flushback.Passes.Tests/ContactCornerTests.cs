@@ -1,4 +1,3 @@
-using Flushback.Geometry;
 using Flushback.Mechanism.Knives;
 using Flushback.Mechanism.Passes;
 using Flushback.Mechanism.Plans;
@@ -8,9 +7,6 @@ namespace Flushback.Passes.Tests;
 /// <summary>The corners that a plan rounds: each that bears, no smaller than wanted, and a rounder kick as it was.</summary>
 public sealed class ContactCornerTests
 {
-    // A contact this near to a vertex lies on it.
-    private const double OnVertexMm = 1e-6;
-
     private static readonly PlanReport[] _plans =
     [
         .. Enumerable.Range(1, 60).Select(seed => PlanTests.PlanOf(seed)).Where(plan => plan.ReachesTargets),
@@ -34,15 +30,17 @@ public sealed class ContactCornerTests
         Assert.True(seen > 3, $"Only {seen} such kicks.");
     }
 
+    /// <remarks>Rounding it lets the blade open too far and moves the zero most of all (common practice, no source).</remarks>
     [Fact]
-    public void No_sharp_top_of_a_shoulder_is_left_to_bear()
-    {
-        Assert.All(_plans, plan => Assert.False(BearsSharp(plan.Simulation.End)));
-        Assert.True(_plans.Count(plan => Rounds(plan, PassCase.Shoulder)) > 3);
-    }
-
-    private static bool Rounds(PlanReport plan, Site corner) =>
-        plan.Simulation.Steps.Any(step => step.Pass is RoundCorner round && round.Corner == corner);
+    public void The_top_of_the_shoulder_stays_as_it_is() =>
+        Assert.All(
+            _plans,
+            plan =>
+                Assert.DoesNotContain(
+                    plan.Simulation.Steps,
+                    step => step.Pass is RoundCorner { Corner: { } corner } && corner == PassCase.Shoulder
+                )
+        );
 
     private static double KickRadiusMm(SimulationStep step)
     {
@@ -53,29 +51,4 @@ public sealed class ContactCornerTests
             .DefaultIfEmpty(0)
             .Max();
     }
-
-    /// <summary>True when a contact lies on a sharp corner of the shoulder with the spine.</summary>
-    private static bool BearsSharp(SimulationStep step)
-    {
-        Knife knife = step.Placement.Knife;
-        return knife
-            .Blade.Edges.Where(
-                (edge, i) => IsTop(knife, i) && Before(knife.Blade, i).TangentAt(1).Cross(edge.TangentAt(0)) > 0.3
-            )
-            .Any(edge =>
-                step.Readings.Stops.Any(reading =>
-                    reading
-                        .Contacts.Where(contact => contact.LengthMm == 0)
-                        .SelectMany(contact => FaceContacts.PlacesOf(knife, reading, contact, Part.Blade))
-                        .Any(place => place.At.IsWithin(OnVertexMm, edge.Start))
-                )
-            );
-    }
-
-    private static Edge Before(Outline outline, int i) =>
-        outline.Edges[(i + outline.Edges.Length - 1) % outline.Edges.Length];
-
-    private static bool IsTop(Knife knife, int i) =>
-        knife.BladeFaces[i] == BladeFace.Shoulder
-        && knife.BladeFaces[(i + knife.BladeFaces.Length - 1) % knife.BladeFaces.Length] == BladeFace.Spine;
 }

@@ -26,7 +26,6 @@ internal sealed class PlanClosure
     [
         Site.On(SpringFace.NoseCorner),
         Site.On(SpringFace.Underside),
-        Site.On(BladeFace.Shoulder),
         Site.On(BladeFace.OpenCorner),
     ];
 

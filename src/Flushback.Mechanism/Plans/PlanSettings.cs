@@ -32,8 +32,8 @@ public sealed record PlanSettings
     public LengthWindow? TipDepth { get; init; }
 
     /// <summary>
-    /// Least radius wanted on open corner, closed corner and kick, and on nose corner, rear corner of the spring's pad and top of
-    /// the shoulder where these touch at a stop; 0 leaves them as they are. A kick that is rounder keeps its radius.
+    /// Least radius wanted on open corner, closed corner and kick, and on nose corner and rear corner of the spring's pad where
+    /// these touch at a stop; 0 leaves them as they are. A kick that is rounder keeps its radius.
     /// </summary>
     /// <value>Default: 0.25 mm, ours.</value>
     public double LeastCornerRadiusMm { get; init; } = 0.25;

@@ -145,7 +145,12 @@ public sealed class PlanTests(RunningService service) : IClassFixture<RunningSer
         Wire.Pass[] passes = [.. report.Steps.Select(step => step.Pass)];
         Assert.All(
             passes.Where(pass => pass.RoundCorner is not null),
-            pass => Assert.Equal(0.4, pass.RoundCorner.RadiusMm)
+            pass =>
+                Assert.InRange(
+                    pass.RoundCorner.RadiusMm,
+                    0.4,
+                    pass.RoundCorner.Corner.BladeFace == Wire.BladeFace.Kick ? 2 : 0.4
+                )
         );
         Wire.ReliefArc[] reliefs = [.. passes.Where(pass => pass.ReliefArc is not null).Select(pass => pass.ReliefArc)];
         Assert.Equal(2, reliefs.Length);

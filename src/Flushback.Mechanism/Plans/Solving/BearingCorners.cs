@@ -7,24 +7,20 @@ using Flushback.Mechanism.Passes;
 
 namespace Flushback.Mechanism.Plans.Solving;
 
-/// <summary>The corners that bear on some knives only and are rounded there: nose corner, rear corner of the spring's pad, top of the shoulder.</summary>
+/// <summary>The corners of the spring that bear on some knives only and are rounded there: nose corner and rear corner of the pad.</summary>
 /// <remarks>
 /// Open corner, closed corner and kick slide along the spring on every knife; at the peaks between the stops it is they that
-/// carry, on the pad between its ends. These three touch at a stop or nowhere; where a face touches along a length, its ends
-/// do not count. What the cuts have changed about that is seen
-/// at the end; a round that takes the contact away, which without it comes back, is made.
+/// carry, on the pad between its ends. These two touch at a stop or nowhere; where a face touches along a length, its ends
+/// do not count. What the cuts have changed about that is seen at the end; a round that takes the contact away, which without
+/// it comes back, is made. The shoulder's top stays as it is: nothing slides over it, and a round there lets the blade open
+/// too far, which moves the zero most of all.
 /// </remarks>
 internal sealed class BearingCorners(PlanSettings settings)
 {
     // Places of contacts are exact but for rounding.
     private const double OnCornerMm = 1e-5;
 
-    private static readonly ImmutableArray<Site> _all =
-    [
-        Site.On(SpringFace.NoseCorner),
-        Site.On(SpringFace.Underside),
-        Site.On(BladeFace.Shoulder),
-    ];
+    private static readonly ImmutableArray<Site> _all = [Site.On(SpringFace.NoseCorner), Site.On(SpringFace.Underside)];
 
     private readonly HashSet<Site> _leftSharp = [];
 
