@@ -24,7 +24,7 @@ internal sealed record PairSheet
             IsShared = isShared,
             Told = $"{(isShared ? Shared : "Each blade has a spring of its own.")} {Sideways(pair.Clearance, measure)}",
             SecondFrame = pair.SecondToFirst.Mirrored
-                ? $"Told and drawn as seen from its own pivot, turned over: a place x, y lies at {measure.Mm(pair.SecondToFirst.Shift.X, 2)} less x, y in the drawing."
+                ? $"Told and drawn as if it were the first: from its own pivot, which is at x {measure.Mm(pair.SecondToFirst.Shift.X, 2)} in the drawing, with x counted the other way."
                 : "Places are those of the drawing: both blades turn on one pin.",
             Passings = [.. pair.Clearance.Cases.Select(found => PassingRow.Of(found, measure))],
         };
