@@ -45,12 +45,12 @@ public sealed class SettingsTests : IDisposable
         await _library.UpdateAsync();
 
         Assert.DoesNotContain(
-            "in the handle",
+            "in the handle, pull",
             File.ReadAllText(_library.PathOf("wren.yaml.baseline.json")),
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "in the handle",
+            "in the handle, pull",
             File.ReadAllText(_library.PathOf("wader.yaml.baseline.json")),
             StringComparison.Ordinal
         );

@@ -9,7 +9,7 @@ namespace Flushback.Deployment.Tests.Proxy;
 [Collection(Published.Name)]
 public sealed class LostLibraryTests(PublishedService published, ITestOutputHelper output) : IDisposable
 {
-    private const int Copies = 150;
+    private const int Copies = 80;
     private static readonly string _client = Path.Combine(AppContext.BaseDirectory, "flushback.dll");
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("flushback-lost-");
@@ -55,13 +55,13 @@ public sealed class LostLibraryTests(PublishedService published, ITestOutputHelp
     [Fact]
     public async Task A_library_larger_than_any_single_request_may_be_passes_through_nginx()
     {
-        WriteLibrary(commentBytes: 200_000);
+        WriteLibrary(commentBytes: 400_000);
         await using Replica replica = await Replica.StartAsync(published);
         await using Nginx nginx = await Nginx.StartAsync([replica.Address, replica.Address]);
 
         (int exitCode, string printed) = await RunAsync(nginx, "whole");
 
-        // New, all of them, and none in error; 30 MB over a stream, where a request may have 16.
+        // New, all of them, and none in error; 32 MB over a stream, where a request may have 16.
         Assert.True(exitCode == 1, printed);
         Assert.Contains($"new         {Copies}\n", printed, StringComparison.Ordinal);
     }
