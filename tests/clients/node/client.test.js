@@ -33,13 +33,13 @@ async function all(answers) {
   return found;
 }
 
-/** Leaves out what only one of the two writes: fields that are not there. */
+/** Leaves out what only one of the two writes: fields that are not there, and which of several is. */
 function plain(value) {
   if (Array.isArray(value)) return value.map(plain);
   if (value === null || typeof value !== "object") return value;
   return Object.fromEntries(
     Object.entries(value)
-      .filter(([name, field]) => field !== null && field !== undefined && !name.startsWith("_"))
+      .filter(([name, field]) => field !== null && field !== undefined && !name.startsWith("_") && !(field in value))
       .map(([name, field]) => [name, plain(field)]),
   );
 }
