@@ -97,7 +97,8 @@ internal sealed class OpenFlatNeed
         return open.Contacts.All(IsOnFlat) ? FaceModel.Of(trial, open, end, _window, otherPrice: 0) : null;
     }
 
-    private static bool IsOnFlat(Contact contact) =>
+    /// <summary>True for a contact that metal off the flat takes down, false for one of shoulder and end face.</summary>
+    public static bool IsOnFlat(Contact contact) =>
         contact.BladeFace is not BladeFace.Shoulder && contact.SpringFace is not SpringFace.EndFace;
 
     /// <summary>The least with which every stop reaches its target.</summary>

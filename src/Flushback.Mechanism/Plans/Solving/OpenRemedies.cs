@@ -14,9 +14,7 @@ internal sealed class OpenRemedies(PlanSearch search, PlanSettings settings)
     // More than this off an end face is another spring.
     private const double MostMm = 3;
 
-    private const double FirstMm = 0.01;
     private const double EnoughRad = 1e-5;
-    private const int MostSteps = 12;
 
     private readonly AngleWindow _window = search.Windows[Stop.Open];
     private readonly StopReading _open = search.Trial.Readings.Stops[0];
@@ -61,39 +59,25 @@ internal sealed class OpenRemedies(PlanSearch search, PlanSettings settings)
             : $"A spring whose end face stands about {Said.Length(ProuderMm())} further to the front would do it, or a new blade whose shoulder stands as much further to the rear.";
     }
 
-    private static bool IsAtShoulder(Contact contact) =>
-        contact.BladeFace == BladeFace.Shoulder || contact.SpringFace == SpringFace.EndFace;
+    private static bool IsAtShoulder(Contact contact) => !OpenFlatNeed.IsOnFlat(contact);
 
-    /// <summary>Off the end face until the blade opens to the edge of its window, by the secant method on the knife itself.</summary>
+    /// <summary>Off the end face until the blade opens to the edge of its window.</summary>
     private double? OffEndFaceMm()
     {
-        Site end = Site.On(SpringFace.EndFace);
-        (double amount, double off) = (0, (_open.RestAngle - _window.Most).Radians);
-        double next = FirstMm;
-        for (int i = 0; i < MostSteps && next is > 0 and <= MostMm; i++)
+        double? Off(double mm)
         {
-            FlatSlice slice = new(end) { FrontDepthMm = next, RearDepthMm = next };
-            if (
+            FlatSlice slice = new(Site.On(SpringFace.EndFace)) { FrontDepthMm = mm, RearDepthMm = mm };
+            return
                 PassCut.Make(search.Trial.Knife, search.Trial.Readings, slice, settings.Simulation.Passes).Result
-                is not { } cut
-            )
-            {
-                return null;
-            }
-
-            StopReading open = StopCheck.Run(cut.Knife, settings.Simulation.Bench).Readings.Stops[0];
-            (double before, double offBefore) = (amount, off);
-            (amount, off) = (next, (open.RestAngle - _window.Most).Radians);
-            if (Math.Abs(off) < EnoughRad)
-            {
-                return amount;
-            }
-
-            next = amount - (off * (amount - before) / (off - offBefore));
+                    is { } cut
+                ? OffRad(StopCheck.Run(cut.Knife, settings.Simulation.Bench).Readings.Stops[0])
+                : null;
         }
 
-        return null;
+        return ChangeAmount.Find(OffRad(_open), Off, EnoughRad, MostMm);
     }
+
+    private double OffRad(StopReading open) => (open.RestAngle - _window.Most).Radians;
 
     /// <summary>How much further out the end face would have to stand, to first order.</summary>
     private double ProuderMm()

@@ -24,8 +24,6 @@ internal sealed class Remedies(PlanTrial trial, AngleWindow open, PlanSettings s
     // A spring with more off its nose than this is a weaker one.
     private const double MostOffNoseMm = 1;
 
-    private const int MostSteps = 12;
-    private const double FirstMm = 0.01;
     private const double EnoughMm = 1e-4;
 
     /// <summary>The shortest move of the pivot's hole in the blade by which the reading rises enough; null when none does.</summary>
@@ -86,35 +84,23 @@ internal sealed class Remedies(PlanTrial trial, AngleWindow open, PlanSettings s
         return Gradient(trial.Readings.At(stop)!) - Gradient(trial.Readings.Stops[0]);
     }
 
-    /// <summary>The amount of a change with which the stop reads what it should, by the secant method; null when there is none.</summary>
+    /// <summary>The amount of a change with which the stop reads what it should; null when there is none.</summary>
     private double? Amount(Func<double, Knife?> changed, double mostMm = MostMm)
     {
         double aim = settings.AimMm(stop);
-        (double amount, double off) = (0, trial.Readings.At(stop)!.LiftMm - aim);
-        double next = FirstMm;
-        for (int i = 0; i < MostSteps && next > 0 && next <= mostMm; i++)
+        StopReadings readings = trial.Readings;
+        double? Off(double mm)
         {
-            if (changed(next) is not { } knife)
+            if (changed(mm) is not { } knife)
             {
                 return null;
             }
 
-            StopReadings readings = StopCheck.Run(knife, settings.Simulation.Bench).Readings;
-            if (readings.At(stop) is not { Rests: true } reading)
-            {
-                return null;
-            }
-
-            (double before, double offBefore) = (amount, off);
-            (amount, off) = (next, reading.LiftMm - aim);
-            if (Math.Abs(off) < EnoughMm)
-            {
-                return open.Contains(readings.Stops[0].RestAngle) ? amount : null;
-            }
-
-            next = amount - (off * (amount - before) / (off - offBefore));
+            readings = StopCheck.Run(knife, settings.Simulation.Bench).Readings;
+            return readings.At(stop) is { Rests: true } reading ? reading.LiftMm - aim : null;
         }
 
-        return null;
+        double? amount = ChangeAmount.Find(trial.Readings.At(stop)!.LiftMm - aim, Off, EnoughMm, mostMm);
+        return open.Contains(readings.Stops[0].RestAngle) ? amount : null;
     }
 }
