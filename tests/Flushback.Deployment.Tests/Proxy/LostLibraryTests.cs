@@ -63,7 +63,7 @@ public sealed class LostLibraryTests(PublishedService published, ITestOutputHelp
 
         // New, all of them, and none in error; 32 MB over a stream, where a request may have 16.
         Assert.True(exitCode == 1, printed);
-        Assert.Contains($"new{Copies,12}\n", printed, StringComparison.Ordinal);
+        Assert.Contains($"new{Copies, 12}\n", printed, StringComparison.Ordinal);
     }
 
     public void Dispose() => _folder.Delete(recursive: true);
